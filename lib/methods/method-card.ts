@@ -1,0 +1,48 @@
+import type { z } from "zod";
+import type { Citation } from "#lib/sources/source.ts";
+
+/** A published or derived value that a method must reproduce. Shown with a pass mark on the method's page. */
+export interface MethodCheck<Input> {
+  name: string;
+  source: Citation;
+  input: Input;
+  /** Output path (`"densityLbPerFt3"`, `"sites.0.cfm25"`) → expected value. */
+  expected: Readonly<Record<string, number>>;
+  relativeTolerance: number;
+  toleranceReason: string;
+}
+
+/** Why a default may stand in for a missing input. */
+export interface MethodDefault {
+  value: number | string | boolean;
+  unit: string;
+  reason: string;
+  source: Citation;
+}
+
+/** One calculation as the catalogue, the command line and the web show it. */
+export interface MethodCard<InputSchema extends z.ZodObject = z.ZodObject, Output extends object = object> {
+  id: string;
+  title: string;
+  group: "air" | "measure" | "apportion" | "distribution" | "climate" | "loads" | "savings" | "retest";
+  /** One plain sentence: what it computes. */
+  summary: string;
+  equation: string;
+  /** Where it holds, and what it refuses. */
+  validRange: string;
+  leftOut: string;
+  sources: readonly Citation[];
+  input: InputSchema;
+  output: z.ZodType<Output>;
+  /** The defaults of optional inputs, by field name. Every default used is listed as an assumption. */
+  defaults: Readonly<Record<string, MethodDefault>>;
+  compute: (input: z.output<InputSchema>) => Output;
+  checks: readonly MethodCheck<z.input<InputSchema>>[];
+}
+
+/** Keeps the card's own types while checking its form. */
+export function defineMethod<InputSchema extends z.ZodObject, Output extends object>(
+  card: MethodCard<InputSchema, Output>,
+): MethodCard<InputSchema, Output> {
+  return card;
+}
