@@ -1,0 +1,92 @@
+import { z } from "zod";
+import { numberField } from "#lib/units/field.ts";
+import { isoDateSchema } from "./identity.ts";
+
+const billSchema = z
+  .strictObject({
+    startDate: isoDateSchema.meta({ title: "First day" }),
+    endDate: isoDateSchema.meta({ title: "Last day" }),
+    electricityKWh: numberField({ unit: "kWh", title: "Electricity", min: 0, max: 100000 }).optional(),
+    naturalGasTherms: numberField({ unit: "therm", title: "Natural gas", min: 0, max: 10000 }).optional(),
+    propaneGallons: numberField({ unit: "gal", title: "Propane", min: 0, max: 10000 }).optional(),
+    fuelOilGallons: numberField({ unit: "gal", title: "Heating oil", min: 0, max: 10000 }).optional(),
+    isEstimated: z.boolean().optional().meta({ title: "Estimated by the utility" }),
+  })
+  .meta({ id: "Bill", title: "Bill" });
+
+/** What is known of the house's yearly use for heating and cooling alone, without hot water, cooking, lights. */
+const knownUseSchema = z
+  .strictObject({
+    heatingNaturalGasTherms: numberField({
+      unit: "therm",
+      title: "Gas for heating, a year",
+      min: 0,
+      max: 20000,
+    }).optional(),
+    heatingPropaneGallons: numberField({
+      unit: "gal",
+      title: "Propane for heating, a year",
+      min: 0,
+      max: 20000,
+    }).optional(),
+    heatingFuelOilGallons: numberField({
+      unit: "gal",
+      title: "Oil for heating, a year",
+      min: 0,
+      max: 20000,
+    }).optional(),
+    heatingElectricityKWh: numberField({
+      unit: "kWh",
+      title: "Electricity for heating, a year",
+      description: "Heat pump or resistance, without the blower.",
+      min: 0,
+      max: 100000,
+    }).optional(),
+    coolingElectricityKWh: numberField({
+      unit: "kWh",
+      title: "Electricity for cooling, a year",
+      description: "Without the blower.",
+      min: 0,
+      max: 100000,
+    }).optional(),
+  })
+  .meta({ id: "KnownUse", title: "Known yearly use" });
+
+export const energyUseSchema = z
+  .strictObject({
+    prefer: z.enum(["bills", "known-use", "building"]).optional().meta({
+      title: "Which evidence to use",
+      description: "Absent: the best there is, bills before known use before the building.",
+    }),
+    knownUse: knownUseSchema.optional(),
+    bills: z.array(billSchema).max(120).optional(),
+  })
+  .meta({ id: "EnergyUse", title: "Energy use" });
+
+export const ratesSchema = z
+  .strictObject({
+    electricityUsdPerKWh: numberField({ unit: "USD/kWh", title: "Electricity price", above: 0, max: 2 }).optional(),
+    naturalGasUsdPerTherm: numberField({ unit: "USD/therm", title: "Gas price", above: 0, max: 20 }).optional(),
+    propaneUsdPerGallon: numberField({ unit: "USD/gal", title: "Propane price", above: 0, max: 30 }).optional(),
+    fuelOilUsdPerGallon: numberField({ unit: "USD/gal", title: "Heating oil price", above: 0, max: 30 }).optional(),
+    fuelEscalationRate: numberField({
+      unit: "ratio",
+      title: "Yearly rise of energy prices above inflation",
+      min: -0.1,
+      max: 0.1,
+    }).optional(),
+    discountRate: numberField({ unit: "ratio", title: "Discount rate above inflation", min: 0, max: 0.2 }).optional(),
+    measureLifeYears: numberField({
+      unit: "yr",
+      title: "Years the sealing lasts",
+      min: 1,
+      max: 40,
+      isInteger: true,
+    }).optional(),
+  })
+  .meta({ id: "Rates", title: "Rates" });
+
+export type EnergyUse = z.output<typeof energyUseSchema>;
+export type Bill = z.output<typeof billSchema>;
+export type KnownUse = z.output<typeof knownUseSchema>;
+export type Rates = z.output<typeof ratesSchema>;

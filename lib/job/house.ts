@@ -1,0 +1,53 @@
+import { z } from "zod";
+import { numberField } from "#lib/units/field.ts";
+import { idSchema, shortTextSchema } from "./identity.ts";
+
+/** The house: where it stands, how large it is, how it is kept. */
+export const houseSchema = z
+  .strictObject({
+    label: shortTextSchema.meta({ title: "What to call this house" }),
+    kind: z.enum(["site-built", "manufactured", "multifamily"]).meta({ title: "Kind of house" }),
+    zip: z
+      .string()
+      .regex(/^\d{5}$/, "Enter the five digits of the ZIP code")
+      .optional()
+      .meta({ title: "ZIP code" }),
+    stationId: idSchema
+      .optional()
+      .meta({ title: "Weather station", description: "Overrides the station chosen from the ZIP code." }),
+    elevationFt: numberField({ unit: "ft", title: "Elevation", min: -300, max: 14000 }).optional(),
+    conditionedFloorAreaFt2: numberField({ unit: "ft²", title: "Conditioned floor area", min: 150, max: 30000 }),
+    volumeFt3: numberField({ unit: "ft³", title: "Conditioned volume", min: 1000, max: 500000 }).optional(),
+    storeysCount: numberField({ unit: "count", title: "Storeys", min: 1, max: 4, isInteger: true }).optional(),
+    builtYear: z.number().int().min(1700).max(2100).optional().meta({ title: "Year built", unit: "yr" }),
+    bedroomsCount: numberField({ unit: "count", title: "Bedrooms", min: 0, max: 12, isInteger: true }).optional(),
+    heatingSetpointF: numberField({ unit: "°F", title: "Heating thermostat setting", min: 50, max: 80 }).optional(),
+    coolingSetpointF: numberField({ unit: "°F", title: "Cooling thermostat setting", min: 65, max: 90 }).optional(),
+    coolingHumidityShare: numberField({
+      unit: "share",
+      title: "Indoor relative humidity in summer",
+      min: 0.2,
+      max: 0.8,
+    }).optional(),
+    envelopeLeakageCfm50: numberField({
+      unit: "cfm",
+      title: "House air leakage at 50 Pa",
+      min: 100,
+      max: 30000,
+    }).optional(),
+    envelopeUaBtuPerHF: numberField({
+      unit: "Btu/(h·°F)",
+      title: "Heat loss coefficient of the house",
+      min: 20,
+      max: 5000,
+    }).optional(),
+    heatingBalanceF: numberField({ unit: "°F", title: "Heating balance temperature", min: 40, max: 70 }).optional(),
+    coolingBalanceF: numberField({ unit: "°F", title: "Cooling balance temperature", min: 55, max: 85 }).optional(),
+    hasCombustionAppliance: z
+      .boolean()
+      .optional()
+      .meta({ title: "Any appliance that burns fuel and vents in or near the house" }),
+  })
+  .meta({ id: "House", title: "House" });
+
+export type House = z.output<typeof houseSchema>;

@@ -1,0 +1,38 @@
+import { z } from "zod";
+import { numberField } from "#lib/units/field.ts";
+import { idSchema } from "./identity.ts";
+
+/** What the work has to reach, and how to choose it. */
+export const planSchema = z
+  .strictObject({
+    targetId: idSchema
+      .optional()
+      .meta({ title: "Target rule", description: "The id of a rule in the table of targets." }),
+    targetCfm25: numberField({ unit: "cfm", title: "Own target at 25 Pa", min: 0, max: 5000 }).optional(),
+    targetReductionShare: numberField({
+      unit: "share",
+      title: "Own target as a share to remove",
+      above: 0,
+      max: 1,
+    }).optional(),
+    targetMeasure: z.enum(["total", "to-outside"]).optional().meta({ title: "Which leakage the own target limits" }),
+    objective: z.enum(["reach-target", "most-value", "crew-hours"]).optional().meta({ title: "What to optimize" }),
+    confidenceProbability: numberField({
+      unit: "share",
+      title: "How sure to reach the target",
+      min: 0.5,
+      max: 0.99,
+    }).optional(),
+    budgetUsdCents: numberField({ unit: "US¢", title: "Budget", min: 0, max: 10_000_000, isInteger: true }).optional(),
+    crewHours: numberField({ unit: "h", title: "Crew hours at most", above: 0, max: 400 }).optional(),
+    chosenMeasures: z
+      .array(z.strictObject({ siteId: idSchema, repairId: idSchema }))
+      .max(200)
+      .optional()
+      .meta({ title: "Measures chosen by hand", description: "Taken as the scope when no solver is at hand." }),
+    chosenOptionId: idSchema.optional().meta({ title: "Chosen option" }),
+    deemedRuleId: idSchema.optional().meta({ title: "Program rule for deemed savings" }),
+  })
+  .meta({ id: "Plan", title: "Plan" });
+
+export type Plan = z.output<typeof planSchema>;

@@ -1,0 +1,43 @@
+import { z } from "zod";
+import { ranged } from "./ranged.ts";
+
+/** Heating, cooling and blower use by fuel, before and after the work. */
+export const energyByFuelSchema = z
+  .strictObject({
+    electricity: z.strictObject({
+      beforeKWh: ranged({ unit: "kWh", title: "Electricity before" }),
+      afterKWh: ranged({ unit: "kWh", title: "Electricity after" }),
+      savedKWh: ranged({ unit: "kWh", title: "Electricity saved" }),
+    }),
+    naturalGas: z.strictObject({
+      beforeTherms: ranged({ unit: "therm", title: "Gas before" }),
+      afterTherms: ranged({ unit: "therm", title: "Gas after" }),
+      savedTherms: ranged({ unit: "therm", title: "Gas saved" }),
+    }),
+    propane: z.strictObject({
+      beforeGallons: ranged({ unit: "gal", title: "Propane before" }),
+      afterGallons: ranged({ unit: "gal", title: "Propane after" }),
+      savedGallons: ranged({ unit: "gal", title: "Propane saved" }),
+    }),
+    fuelOil: z.strictObject({
+      beforeGallons: ranged({ unit: "gal", title: "Heating oil before" }),
+      afterGallons: ranged({ unit: "gal", title: "Heating oil after" }),
+      savedGallons: ranged({ unit: "gal", title: "Heating oil saved" }),
+    }),
+  })
+  .meta({ id: "EnergyByFuel", title: "Energy by fuel" });
+
+export const savingsSchema = z
+  .strictObject({
+    electricityKWh: ranged({ unit: "kWh", title: "Electricity saved a year" }),
+    naturalGasTherms: ranged({ unit: "therm", title: "Gas saved a year" }),
+    propaneGallons: ranged({ unit: "gal", title: "Propane saved a year" }),
+    fuelOilGallons: ranged({ unit: "gal", title: "Heating oil saved a year" }),
+    peakKW: ranged({ unit: "kW", title: "Power saved on the hottest afternoons" }),
+    costUsdPerYear: ranged({ unit: "USD/yr", title: "Money saved a year" }),
+    co2LbPerYear: ranged({ unit: "lb/yr", title: "Carbon dioxide avoided a year" }),
+  })
+  .meta({ id: "Savings", title: "Savings" });
+
+export type EnergyByFuel = z.output<typeof energyByFuelSchema>;
+export type Savings = z.output<typeof savingsSchema>;

@@ -1,0 +1,103 @@
+import { z } from "zod";
+import { numberField } from "#lib/units/field.ts";
+import { SIDES } from "../duct-system.ts";
+import { idSchema } from "../identity.ts";
+import { ranged } from "./ranged.ts";
+
+export const leakageSchema = z
+  .strictObject({
+    totalCfm25: ranged({ unit: "cfm", title: "Total leakage at 25 Pa" }),
+    toOutsideCfm25: ranged({ unit: "cfm", title: "Leakage to outside at 25 Pa" }),
+    supplyToOutsideCfm25: ranged({ unit: "cfm", title: "Supply leakage to outside at 25 Pa" }),
+    returnToOutsideCfm25: ranged({ unit: "cfm", title: "Return leakage to outside at 25 Pa" }),
+    fractionOfFanFlow: ranged({ unit: "ratio", title: "Leakage to outside over fan flow" }),
+    cfm25Per100Ft2: ranged({ unit: "cfm/100 ft²", title: "Total leakage per 100 ft² of floor" }),
+  })
+  .meta({ id: "Leakage", title: "Leakage before the work" });
+
+const efficiencySchema = z
+  .strictObject({
+    designBefore: ranged({ unit: "ratio", title: "Distribution efficiency on the design day, before" }),
+    designAfter: ranged({ unit: "ratio", title: "Distribution efficiency on the design day, after" }),
+    seasonalBefore: ranged({ unit: "ratio", title: "Distribution efficiency over the season, before" }),
+    seasonalAfter: ranged({ unit: "ratio", title: "Distribution efficiency over the season, after" }),
+  })
+  .meta({ id: "DistributionEfficiency", title: "Distribution efficiency" });
+
+/** Where each unit of heat or cold from the equipment goes over the season. Shares add up to 1. */
+const destinationSchema = z
+  .strictObject({
+    roomsShare: numberField({ unit: "share", title: "Reaches the rooms" }),
+    regainedShare: numberField({ unit: "share", title: "Lost and partly regained" }),
+    outsideShare: numberField({ unit: "share", title: "Lost to outside" }),
+  })
+  .meta({ id: "Destination", title: "Where it goes" });
+
+const airflowSchema = z
+  .strictObject({
+    fanFlowBeforeCfm: numberField({ unit: "cfm", title: "Fan flow before" }),
+    fanFlowAfterCfm: numberField({ unit: "cfm", title: "Fan flow after" }),
+    externalStaticBeforePa: numberField({ unit: "Pa", title: "External static pressure before" }),
+    externalStaticAfterPa: numberField({ unit: "Pa", title: "External static pressure after" }),
+    deliveredBeforeCfm: numberField({ unit: "cfm", title: "Air delivered to rooms before" }),
+    deliveredAfterCfm: numberField({ unit: "cfm", title: "Air delivered to rooms after" }),
+  })
+  .meta({ id: "Airflow", title: "Airflow" });
+
+const capacitySchema = z
+  .strictObject({
+    regainedBtuPerH: numberField({ unit: "Btu/h", title: "Capacity regained on the design day" }),
+  })
+  .meta({ id: "CapacityRegained", title: "Capacity regained" });
+
+const modeSchema = z
+  .strictObject({
+    ...efficiencySchema.shape,
+    destinationBefore: destinationSchema,
+    destinationAfter: destinationSchema,
+    capacity: capacitySchema,
+  })
+  .meta({ id: "DistributionMode", title: "Distribution in one mode" });
+
+export const systemResultSchema = z
+  .strictObject({
+    id: idSchema,
+    leakage: leakageSchema,
+    distribution: z.strictObject({ heating: modeSchema.optional(), cooling: modeSchema.optional() }),
+    airflow: airflowSchema,
+    runs: z.array(
+      z.strictObject({
+        id: idSchema,
+        airBeforeCfm: numberField({ unit: "cfm", title: "Air of the run before" }),
+        airAfterCfm: numberField({ unit: "cfm", title: "Air of the run after" }),
+      }),
+    ),
+  })
+  .meta({ id: "SystemResult", title: "Result of one system" });
+
+export const siteResultSchema = z
+  .strictObject({
+    id: idSchema,
+    systemId: idSchema,
+    cfm25: ranged({ unit: "cfm", title: "Leakage at 25 Pa" }),
+    toOutsideCfm25: ranged({ unit: "cfm", title: "Leakage to outside at 25 Pa" }),
+    operatingCfm: ranged({ unit: "cfm", title: "Leakage while the system runs" }),
+    costUsdPerYear: numberField({ unit: "USD/yr", title: "What this leak costs a year" }),
+  })
+  .meta({ id: "SiteResult", title: "Result of one leak" });
+
+export const notYetFoundSchema = z
+  .strictObject({
+    systemId: idSchema,
+    side: z.enum(SIDES),
+    outside: z.boolean().meta({ title: "To outside" }),
+    cfm25: ranged({ unit: "cfm", title: "Not yet found, at 25 Pa" }),
+  })
+  .meta({ id: "NotYetFound", title: "Leakage not yet found" });
+
+export type Leakage = z.output<typeof leakageSchema>;
+export type SystemResult = z.output<typeof systemResultSchema>;
+export type SiteResult = z.output<typeof siteResultSchema>;
+export type NotYetFound = z.output<typeof notYetFoundSchema>;
+export type DistributionMode = z.output<typeof modeSchema>;
+export type Destination = z.output<typeof destinationSchema>;

@@ -1,0 +1,78 @@
+import { z } from "zod";
+import { numberField } from "#lib/units/field.ts";
+import { sha256Schema } from "../identity.ts";
+import { energyByFuelSchema, savingsSchema } from "./energy-result.ts";
+import { assumptionSchema, cautionSchema, traceStepSchema, warningSchema } from "./evidence-result.ts";
+import { leakageSchema, notYetFoundSchema, siteResultSchema, systemResultSchema } from "./leakage-result.ts";
+import { complianceSchema, deemedSchema, economicsSchema, retestSchema, scopeSchema } from "./plan-result.ts";
+import { ranged } from "./ranged.ts";
+
+export const RESULT_SCHEMA_VERSION = "ductmend.result/1";
+
+const driverSchema = z
+  .strictObject({
+    id: z.string(),
+    title: z.string(),
+    lowUsdPerYear: numberField({ unit: "USD/yr", title: "Yearly saving with this driver at its 10th percentile" }),
+    highUsdPerYear: numberField({ unit: "USD/yr", title: "Yearly saving with this driver at its 90th percentile" }),
+    varianceShare: numberField({ unit: "share", title: "Share of the spread" }),
+    nextMove: z.string(),
+  })
+  .meta({ id: "Driver", title: "Driver of the range" });
+
+const retestOutcomeSchema = z
+  .strictObject({
+    differenceCfm25: ranged({ unit: "cfm", title: "Reduction at 25 Pa" }),
+    reductionShare: ranged({ unit: "share", title: "Share removed" }),
+    probabilityOfMeetingTarget: numberField({ unit: "share", title: "Probability that the target is met" }).nullable(),
+    explanation: z.array(z.string()),
+  })
+  .meta({ id: "Verified", title: "Verified by retest" });
+
+const promisedSchema = z
+  .strictObject({ predictedCfm25: ranged({ unit: "cfm", title: "Leakage promised" }), savings: savingsSchema })
+  .meta({ id: "Promised", title: "Promised before the work" });
+
+/** Everything the estimate says of one job. The names are a contract: other programs rely on them. */
+export const resultSchema = z
+  .strictObject({
+    schemaVersion: z.literal(RESULT_SCHEMA_VERSION),
+    engineVersion: z.string(),
+    jobHash: sha256Schema,
+    referenceDataHash: sha256Schema,
+    draws: numberField({ unit: "count", title: "Draws", min: 0, isInteger: true }),
+    seed: z.number().int().meta({ unit: "count", title: "Seed" }),
+    basis: z.enum(["predicted", "verified"]),
+    place: z.strictObject({
+      title: z.string(),
+      stationId: z.string(),
+      stationTitle: z.string(),
+      distanceMiles: numberField({ unit: "mi", title: "Distance to the weather station" }).nullable(),
+      heatingDesignF: numberField({ unit: "°F", title: "Heating design temperature, estimated" }),
+      coolingDesignF: numberField({ unit: "°F", title: "Cooling design temperature, estimated" }),
+    }),
+    leakage: leakageSchema,
+    systems: z.array(systemResultSchema),
+    sites: z.array(siteResultSchema),
+    notYetFound: z.array(notYetFoundSchema),
+    energy: energyByFuelSchema,
+    energyByMonth: z.array(energyByFuelSchema).length(12),
+    savings: savingsSchema,
+    deemed: deemedSchema.nullable(),
+    scope: scopeSchema,
+    economics: economicsSchema,
+    retest: retestSchema.nullable(),
+    verified: retestOutcomeSchema.nullable(),
+    promised: promisedSchema.nullable().meta({ description: "What was predicted, kept once a retest is in." }),
+    compliance: z.array(complianceSchema),
+    drivers: z.array(driverSchema),
+    narrowMost: z.string().nullable(),
+    cautions: z.array(cautionSchema),
+    assumptions: z.array(assumptionSchema),
+    warnings: z.array(warningSchema),
+    trace: z.array(traceStepSchema),
+  })
+  .meta({ id: "Result", title: "Result" });
+
+export type Result = z.output<typeof resultSchema>;
+export type Driver = z.output<typeof driverSchema>;
