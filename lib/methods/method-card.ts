@@ -15,6 +15,8 @@ export interface MethodCheck<Input> {
 /** Why a default may stand in for a missing input. */
 export interface MethodDefault {
   value: number | string | boolean;
+  /** The input whose value stands in, when the default is not a fixed value; `value` then names it. */
+  sameAs?: string;
   unit: string;
   reason: string;
   source: Citation;
@@ -34,9 +36,13 @@ export interface MethodCard<InputSchema extends z.ZodObject = z.ZodObject, Outpu
   sources: readonly Citation[];
   input: InputSchema;
   output: z.ZodType<Output>;
-  /** The defaults of optional inputs, by field name. Every default used is listed as an assumption. */
+  /**
+   * The defaults of optional inputs, by field name; inside a list `"savings.*.escalationRate"`. Every default used is
+   * listed as an assumption.
+   */
   defaults: Readonly<Record<string, MethodDefault>>;
-  compute: (input: z.output<InputSchema>) => Output;
+  /** A method, not a property: so that a card of one input fits a list of cards of any. */
+  compute(input: z.output<InputSchema>): Output;
   checks: readonly MethodCheck<z.input<InputSchema>>[];
 }
 

@@ -1,0 +1,251 @@
+import type { z } from "zod";
+import type { FieldProblem } from "./input-problem.ts";
+import { InputProblem } from "./input-problem.ts";
+import { nearestName } from "./nearest-name.ts";
+import { inputSchemaOf, type SchemaNode, schemaNodeAt } from "./schema-node.ts";
+
+/** A list of thousands of wrong values is told by its first ones. */
+const MOST_PROBLEMS_TOLD = 50;
+
+/** JSON Pointer (RFC 6901) as a URI fragment: `["points", 0, "a/b"]` → `#/points/0/a~1b`. */
+export function pointerOf(path: readonly PropertyKey[]): string {
+  return `#${path.map((key) => `/${String(key).replaceAll("~", "~0").replaceAll("/", "~1")}`).join("")}`;
+}
+
+/**
+ * What zod found, as an InputProblem that names each field, its value, what is allowed and what to do. One problem a
+ * place: the first one found there.
+ */
+export function inputProblemFromZod({
+  error,
+  schema,
+  input,
+}: {
+  error: z.ZodError;
+  schema: z.ZodType;
+  input: unknown;
+}): InputProblem {
+  const root = inputSchemaOf(schema);
+  const problems = error.issues.flatMap((issue) => issueProblems({ issue, root, input, path: issue.path }));
+  const firstByPointer = new Map<string, FieldProblem>();
+  for (const each of problems) if (!firstByPointer.has(each.pointer)) firstByPointer.set(each.pointer, each);
+  const told = [...firstByPointer.values()].slice(0, MOST_PROBLEMS_TOLD);
+  const untold = firstByPointer.size - told.length;
+  const summary = told.map((each) => each.detail).join("; ");
+  return new InputProblem("input-unusable", told, untold > 0 ? `${summary}; and ${untold} more` : summary);
+}
+
+interface Place {
+  issue: z.core.$ZodIssue;
+  root: SchemaNode;
+  input: unknown;
+  path: readonly PropertyKey[];
+}
+
+function issueProblems(place: Place): FieldProblem[] {
+  const { issue, root, input, path } = place;
+  const node = schemaNodeAt(root, path, input);
+  const value = valueAt(input, path);
+  const label = labelOf(path, node);
+  const pointer = pointerOf(path);
+
+  switch (issue.code) {
+    case "unrecognized_keys":
+      return issue.keys.map((key) => unknownField(key, [...path, key], Object.keys(node?.properties ?? {})));
+    case "invalid_union":
+      return unionProblems(place, issue, label);
+    case "invalid_type":
+      return [value === undefined ? missing(pointer, label, node) : wrongType({ pointer, label, node, value, issue })];
+    case "too_small":
+    case "too_big":
+      return [outOfRange({ pointer, label, node, value, issue })];
+    case "invalid_value":
+      if (value === undefined) return [missing(pointer, label, node)];
+      return [
+        {
+          pointer,
+          code: "not-one-of",
+          detail: `${label} must be one of ${quoted(issue.values)}, not ${shown(value)}`,
+          fix: `Use one of ${quoted(issue.values)}.`,
+        },
+      ];
+    case "not_multiple_of":
+      return [
+        {
+          pointer,
+          code: "not-a-multiple",
+          detail: `${label} must be a multiple of ${issue.divisor}, not ${shown(value)}`,
+          fix: `Round it to a multiple of ${issue.divisor}.`,
+        },
+      ];
+    default:
+      return [
+        {
+          pointer,
+          code: "wrong-form",
+          detail: `${label} ${shown(value)} does not have the expected form`,
+          fix: sentence(issue.message),
+        },
+      ];
+  }
+}
+
+function unionProblems(place: Place, issue: z.core.$ZodIssueInvalidUnion, label: string): FieldProblem[] {
+  const { root, input, path } = place;
+  const value = valueAt(input, path);
+  if (issue.errors.length === 0) {
+    const options = (issue as { options?: readonly unknown[] }).options ?? [];
+    const detail =
+      value === undefined ? `${label} is missing` : `${label} must be one of ${quoted(options)}, not ${shown(value)}`;
+    return [{ pointer: pointerOf(path), code: "not-one-of", detail, fix: `Use one of ${quoted(options)}.` }];
+  }
+  // The branch with the fewest complaints is the one that was meant.
+  const nearest = issue.errors.reduce((best, branch) => (branch.length < best.length ? branch : best));
+  return nearest.flatMap((inner) => issueProblems({ issue: inner, root, input, path: [...path, ...inner.path] }));
+}
+
+function missing(pointer: string, label: string, node: SchemaNode | undefined): FieldProblem {
+  const allowed = allowedRange(node);
+  const wanted = node?.enum ? `one of ${quoted(node.enum)}` : withArticle(kindOf(node));
+  return {
+    pointer,
+    code: "missing",
+    detail: `${label} is missing`,
+    fix: `Add ${wanted}${allowed ? ` ${allowed}` : ""}.`,
+  };
+}
+
+function wrongType({
+  pointer,
+  label,
+  node,
+  value,
+  issue,
+}: {
+  pointer: string;
+  label: string;
+  node: SchemaNode | undefined;
+  value: unknown;
+  issue: z.core.$ZodIssueInvalidType;
+}): FieldProblem {
+  const expected = kindOf(node) ?? issue.expected;
+  if (typeof value === "number" && !Number.isFinite(value)) {
+    return {
+      pointer,
+      code: "not-finite",
+      detail: `${label} must be a finite number, not ${value}`,
+      fix: "Enter the number itself, or leave the field out if it may be left out.",
+    };
+  }
+  const looksNumeric = expected !== undefined && /number/.test(expected) && typeof value === "string";
+  const isNumericText = looksNumeric && value.trim() !== "" && Number.isFinite(Number(value));
+  return {
+    pointer,
+    code: "wrong-type",
+    detail: `${label} must be ${withArticle(expected)}, not ${shown(value)}`,
+    fix: isNumericText ? `Remove the quotes: ${value.trim()}.` : `Use ${withArticle(expected)} here.`,
+  };
+}
+
+function outOfRange({
+  pointer,
+  label,
+  node,
+  value,
+  issue,
+}: {
+  pointer: string;
+  label: string;
+  node: SchemaNode | undefined;
+  value: unknown;
+  issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig;
+}): FieldProblem {
+  const isSmall = issue.code === "too_small";
+  const limit = isSmall ? issue.minimum : issue.maximum;
+  const code = isSmall ? "too-small" : "too-big";
+  if (issue.origin === "array" || issue.origin === "set") {
+    const given = Array.isArray(value) ? value.length : 0;
+    return {
+      pointer,
+      code,
+      detail: `${label} must have at ${isSmall ? "least" : "most"} ${limit} ${limit === 1 ? "entry" : "entries"}, not ${given}`,
+      fix: isSmall ? "Add the entries that are missing." : "Remove entries, or send them in several parts.",
+    };
+  }
+  if (issue.origin === "string") {
+    const bound = `at ${isSmall ? "least" : "most"} ${limit} character${Number(limit) === 1 ? "" : "s"}`;
+    return { pointer, code, detail: `${label} must have ${bound}`, fix: `Use ${bound}.` };
+  }
+  const allowed = allowedRange(node) || `${isSmall ? "of at least" : "of at most"} ${limit}`;
+  return {
+    pointer,
+    code,
+    detail: `${label} must be ${withArticle(kindOf(node))} ${allowed}, not ${shown(value)}`,
+    fix: `Enter ${withArticle(kindOf(node))} ${allowed}.`,
+  };
+}
+
+function unknownField(key: string, path: readonly PropertyKey[], known: readonly string[]): FieldProblem {
+  const meant = nearestName(key, known);
+  return {
+    pointer: pointerOf(path),
+    code: "unknown-field",
+    detail: `${JSON.stringify(key)} is not a known field${meant ? `; did you mean ${JSON.stringify(meant)}?` : ""}`,
+    fix: meant ? `Rename it to ${JSON.stringify(meant)}, or remove it.` : `Remove it. Known here: ${known.join(", ")}.`,
+  };
+}
+
+function allowedRange(node: SchemaNode | undefined): string {
+  if (node === undefined) return "";
+  const unit = node.unit !== undefined && !/^(ratio|share|count|1)$/.test(node.unit) ? ` ${node.unit}` : "";
+  // zod states the safe-integer limits for every whole number: not a limit worth telling.
+  const least = node.minimum === Number.MIN_SAFE_INTEGER ? undefined : node.minimum;
+  const most = node.maximum === Number.MAX_SAFE_INTEGER ? undefined : node.maximum;
+  if (least !== undefined && most !== undefined) return `from ${amount(least)} to ${amount(most)}${unit}`;
+  const parts: string[] = [];
+  if (least !== undefined) parts.push(`of at least ${amount(least)}${unit}`);
+  if (node.exclusiveMinimum !== undefined) parts.push(`above ${amount(node.exclusiveMinimum)}${unit}`);
+  if (most !== undefined) parts.push(`of at most ${amount(most)}${unit}`);
+  if (node.exclusiveMaximum !== undefined) parts.push(`below ${amount(node.exclusiveMaximum)}${unit}`);
+  return parts.join(" and ");
+}
+
+const amount = (limit: number): string => limit.toLocaleString("en-US", { maximumSignificantDigits: 15 });
+
+function kindOf(node: SchemaNode | undefined): string | undefined {
+  const names: Readonly<Record<string, string>> = {
+    number: "number",
+    integer: "whole number",
+    string: "text",
+    boolean: "true or false",
+    array: "list",
+    object: "object",
+  };
+  return node?.type === undefined ? undefined : (names[node.type] ?? node.type);
+}
+
+function withArticle(kind: string | undefined): string {
+  if (kind === undefined) return "a value";
+  if (kind === "true or false" || kind === "text") return kind;
+  return /^[aeiou]/.test(kind) ? `an ${kind}` : `a ${kind}`;
+}
+
+function labelOf(path: readonly PropertyKey[], node: SchemaNode | undefined): string {
+  const last = path.at(-1);
+  if (last === undefined) return "The input";
+  const name = typeof last === "number" ? `${String(path.at(-2) ?? "entry")}[${last}]` : String(last);
+  return node?.title === undefined ? name : `${node.title} (${name})`;
+}
+
+function valueAt(input: unknown, path: readonly PropertyKey[]): unknown {
+  return path.reduce((value, key) => (value as Record<PropertyKey, unknown> | null | undefined)?.[key], input);
+}
+
+function shown(value: unknown): string {
+  if (typeof value === "number") return String(value);
+  const text = JSON.stringify(value) ?? String(value);
+  return text.length > 60 ? `${text.slice(0, 57)}…` : text;
+}
+
+const quoted = (values: readonly unknown[]): string => values.map((value) => JSON.stringify(value)).join(", ");
+const sentence = (message: string): string => (/[.!?]$/.test(message) ? message : `${message}.`);
