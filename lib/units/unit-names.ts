@@ -36,6 +36,7 @@ export const UNIT_BY_SUFFIX = {
   Gallons: "gal",
   Usd: "USD",
   UsdCents: "US¢",
+  UsdCentsPerHour: "US¢/h",
   UsdPerKWh: "USD/kWh",
   UsdPerTherm: "USD/therm",
   UsdPerGallon: "USD/gal",
