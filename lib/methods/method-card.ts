@@ -9,6 +9,8 @@ export interface MethodCheck<Input> {
   /** Output path (`"densityLbPerFt3"`, `"sites.0.cfm25"`) → expected value. */
   expected: Readonly<Record<string, number>>;
   relativeTolerance: number;
+  /** Where an expected value is 0: the size of the numbers that cancel, to which the tolerance is then relative. */
+  scale?: number;
   toleranceReason: string;
 }
 

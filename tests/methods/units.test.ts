@@ -1,0 +1,60 @@
+import { describe, expect, it } from "vitest";
+import { z } from "zod";
+import { METHODS } from "#lib/methods/catalogue.ts";
+import { auditUnits, unitPromisedBy } from "#tests/units/unit-audit.ts";
+import { NAMES_WITHOUT_UNIT } from "./names-without-unit.ts";
+
+const exempt = Object.keys(NAMES_WITHOUT_UNIT);
+
+describe.each(METHODS.map((card) => [card.id, card] as const))("%s", (_, card) => {
+  it("states the unit of each number, and the name agrees", () => {
+    const input = auditUnits(card.input, exempt, "input");
+    const output = auditUnits(card.output, exempt, "output");
+    expect([...input.faults, ...output.faults]).toEqual([]);
+    expect(input.numbersSeen).toBeGreaterThan(0);
+    expect(output.numbersSeen).toBeGreaterThan(0);
+  });
+});
+
+describe("the check itself", () => {
+  const cfm = z.number().meta({ unit: "cfm" });
+
+  it("finds a number without unit, a name without unit, and a name that promises another", () => {
+    const planted = z.strictObject({
+      flowCfm: cfm,
+      bareCfm: z.number(),
+      plain: cfm,
+      ductPressurePa: cfm,
+      points: z.array(z.strictObject({ deepPa: cfm })),
+      one: z.discriminatedUnion("kind", [z.strictObject({ kind: z.literal("a"), insidePa: cfm })]),
+      shared: z.strictObject({ sharedPa: cfm }).meta({ id: "PlantedShared" }),
+      listedPressuresPa: z.array(cfm),
+      orNothingPa: cfm.nullable(),
+    });
+    expect(auditUnits(planted, []).faults.map((fault) => fault.path)).toEqual([
+      ".bareCfm",
+      ".plain",
+      ".ductPressurePa",
+      ".points[].deepPa",
+      ".one.insidePa",
+      ".shared.sharedPa",
+      ".listedPressuresPa[]",
+      ".orNothingPa",
+    ]);
+    expect(auditUnits(planted, ["plain"]).faults.map((fault) => fault.path)).not.toContain(".plain");
+  });
+
+  it("still asks an exempt name for its unit", () => {
+    expect(auditUnits(z.strictObject({ use: z.number() }), ["use"]).faults).toHaveLength(1);
+  });
+
+  it("reads the longest ending, at a word's start", () => {
+    expect(unitPromisedBy("outdoorTemperatureF")).toBe("°F");
+    expect(unitPromisedBy("returnTemperatureDifferenceF")).toBe("Δ°F");
+    expect(unitPromisedBy("envelopePressuresPa")).toBe("Pa");
+    expect(unitPromisedBy("deltaFlowsCfm")).toBe("cfm");
+    expect(unitPromisedBy("years")).toBe("yr");
+    expect(unitPromisedBy("isOFF")).toBeUndefined();
+    expect(unitPromisedBy("seer")).toBeUndefined();
+  });
+});

@@ -1,0 +1,91 @@
+import { z } from "zod";
+import { UNIT_BY_SUFFIX } from "#lib/units/unit-names.ts";
+
+/** A number in a schema whose name and unit do not go together. */
+export interface UnitFault {
+  path: string;
+  problem: string;
+}
+
+interface Node {
+  type?: string | string[];
+  unit?: string;
+  properties?: Record<string, Node>;
+  additionalProperties?: Node | boolean;
+  items?: Node;
+  prefixItems?: Node[];
+  anyOf?: Node[];
+  oneOf?: Node[];
+  allOf?: Node[];
+  $ref?: string;
+  $defs?: Record<string, Node>;
+}
+
+const SUFFIXES = Object.entries(UNIT_BY_SUFFIX).sort(([a], [b]) => b.length - a.length);
+
+/** The unit that a name's ending promises: the longest ending wins; a list's plural counts as its singular. */
+export function unitPromisedBy(name: string): string | undefined {
+  const words = [name, name.replace(/s$/, "")];
+  for (const [suffix, unit] of SUFFIXES) {
+    const asWholeName = suffix[0]!.toLowerCase() + suffix.slice(1);
+    if (words.some((word) => word === asWholeName || endsAtAWord(word, suffix))) return unit;
+  }
+  return undefined;
+}
+
+/** `TempF` ends in the word `F`; `OFF` does not, for its F does not start a word. */
+function endsAtAWord(name: string, suffix: string): boolean {
+  if (!name.endsWith(suffix)) return false;
+  return /[a-z0-9]$/.test(name.slice(0, -suffix.length));
+}
+
+/**
+ * Walks a schema and reports each number without a unit, and each whose name promises another unit or none. `exempt`
+ * lists the names that stand without a suffix on purpose (their unit must still be stated). `numbersSeen` lets a test
+ * prove that the walk looked at something.
+ */
+export function auditUnits(
+  schema: z.ZodType,
+  exempt: readonly string[],
+  io: "input" | "output" = "output",
+): { faults: UnitFault[]; numbersSeen: number } {
+  const root = z.toJSONSchema(schema, { io, unrepresentable: "any" }) as Node;
+  const faults: UnitFault[] = [];
+  let numbersSeen = 0;
+
+  const visit = (node: Node, key: string, path: string, openRefs: readonly string[]): void => {
+    if (node.$ref !== undefined) {
+      if (openRefs.includes(node.$ref)) return;
+      const target = root.$defs?.[node.$ref.replace("#/$defs/", "")];
+      if (target) visit({ ...target, ...without$ref(node) }, key, path, [...openRefs, node.$ref]);
+      return;
+    }
+    const types = [node.type].flat();
+    if (types.includes("number") || types.includes("integer")) {
+      numbersSeen += 1;
+      const problem = faultOf(node.unit, key, exempt);
+      if (problem) faults.push({ path, problem });
+    }
+    for (const [name, child] of Object.entries(node.properties ?? {})) visit(child, name, `${path}.${name}`, openRefs);
+    if (typeof node.additionalProperties === "object") visit(node.additionalProperties, key, `${path}.*`, openRefs);
+    if (node.items) visit(node.items, key, `${path}[]`, openRefs);
+    for (const child of node.prefixItems ?? []) visit(child, key, `${path}[]`, openRefs);
+    for (const child of [...(node.anyOf ?? []), ...(node.oneOf ?? []), ...(node.allOf ?? [])]) {
+      visit(child, key, path, openRefs);
+    }
+  };
+  visit(root, "", "", []);
+  return { faults, numbersSeen };
+}
+
+function without$ref({ $ref: _, ...rest }: Node): Node {
+  return rest;
+}
+
+function faultOf(unit: string | undefined, key: string, exempt: readonly string[]): string | undefined {
+  if (unit === undefined) return "states no unit";
+  if (exempt.includes(key)) return undefined;
+  const promised = unitPromisedBy(key);
+  if (promised === undefined) return `has no unit in its name (states ${unit})`;
+  return promised === unit ? undefined : `its name promises ${promised}, it states ${unit}`;
+}
