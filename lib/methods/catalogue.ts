@@ -1,5 +1,11 @@
 import { airDensityCard } from "./cards/air-density.ts";
+import { degreeDaysFromHourlyCard } from "./cards/degree-days-from-hourly.ts";
+import { degreeDaysFromMonthlyMeansCard } from "./cards/degree-days-from-monthly-means.ts";
 import type { MethodCard } from "./method-card.ts";
 
 /** Every calculation of the catalogue, in the order of the trip of the data. */
-export const METHODS: readonly MethodCard[] = [airDensityCard];
+export const METHODS: readonly MethodCard[] = [
+  airDensityCard,
+  degreeDaysFromMonthlyMeansCard,
+  degreeDaysFromHourlyCard,
+];

@@ -23,3 +23,5 @@ export const BTU_PER_H_FT2_PER_W_PER_M2 = (3600 / JOULES_PER_BTU) * M2_PER_FT2;
 
 export const celsiusFromFahrenheit = (temperatureF: number): number => ((temperatureF - 32) * 5) / 9;
 export const fahrenheitFromCelsius = (temperatureC: number): number => (temperatureC * 9) / 5 + 32;
+/** A temperature difference: 1 K is 1.8 °F. */
+export const FAHRENHEIT_DEGREES_PER_CELSIUS_DEGREE = 1.8;

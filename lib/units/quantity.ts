@@ -34,3 +34,4 @@ export type Days = Quantity<"d">;
 export type Share = Quantity<"share">;
 /** A dimensionless ratio that may leave 0 to 1. */
 export type Ratio = Quantity<"ratio">;
+export type DegreeDays = Quantity<"°F·d">;
