@@ -1,0 +1,56 @@
+import { parseArgs } from "node:util";
+import { estimate } from "#lib/estimate/estimate.ts";
+import { parseJob } from "#lib/job/parse-job.ts";
+import { loadReferenceData } from "#lib/reference-data/load-server.ts";
+import { createHighsSolver } from "#lib/work/highs-solver.ts";
+import type { Command } from "../command.ts";
+import { readJson } from "../read-text.ts";
+import { summarizeResult } from "../summarize-result.ts";
+import { usageProblem } from "../usage-problem.ts";
+import { writeDocuments } from "../write-documents.ts";
+
+const MOST_DRAWS = 1_000_000;
+
+function wholeNumber(text: string, { name, low, high }: { name: string; low: number; high: number }): number {
+  const value = Number(text);
+  if (!(Number.isInteger(value) && value >= low && value <= high))
+    throw usageProblem(`--${name} takes a whole number from ${low} to ${high}, not “${text}”.`);
+  return value;
+}
+
+/** The whole trip for one job. */
+export const estimateCommand: Command = {
+  name: "estimate",
+  usage: "estimate JOB.json [--draws 10000] [--seed 1] [--documents DIR] [--human]",
+  summary: "From the readings to scope, savings and retest, with the doubt of each number.",
+  examples: [
+    "npm run -s ductmend -- estimate lib/examples/cold-attic-furnace.json --human",
+    "npm run -s ductmend -- estimate job.json --documents ./out > result.json",
+  ],
+  async run(context) {
+    const { values, positionals } = parseArgs({
+      args: [...context.args],
+      allowPositionals: true,
+      options: {
+        draws: { type: "string", default: "10000" },
+        seed: { type: "string", default: "1" },
+        documents: { type: "string" },
+        human: { type: "boolean" },
+      },
+    });
+    const [file] = positionals;
+    if (file === undefined || positionals.length > 1)
+      throw usageProblem("Name one job file, or “-” for standard input.");
+    const draws = wholeNumber(values.draws, { name: "draws", low: 0, high: MOST_DRAWS });
+    const seed = wholeNumber(values.seed, { name: "seed", low: 0, high: 2 ** 31 - 1 });
+    const job = parseJob(await readJson(file, context));
+    const referenceData = await loadReferenceData(job);
+    const result = await estimate(job, referenceData, { solve: await createHighsSolver(), draws, seed });
+    if (values.documents !== undefined) {
+      for (const written of await writeDocuments({ job, result, folder: values.documents, context }))
+        context.say(`wrote ${written}\n`);
+    }
+    context.out(values.human ? summarizeResult(job, result) : `${JSON.stringify(result)}\n`);
+    return 0;
+  },
+};

@@ -1,0 +1,174 @@
+import type { DuctSystem } from "#lib/job/duct-system.ts";
+import type { Job } from "#lib/job/job-schema.ts";
+import type { Ledger } from "../ledger.ts";
+import type { ParameterSpace } from "../parameter-space.ts";
+import { completeDucts, type DuctModel } from "./complete-ducts.ts";
+import { type CoolingModel, completeCooling, completeHeating, type HeatingModel } from "./complete-equipment.ts";
+import type { PlaceModel } from "./complete-places.ts";
+
+/** One duct system with every gap filled. Names ending in `At` are places in the parameter array. */
+export interface SystemModel {
+  id: string;
+  label: string;
+  servedShare: number;
+  heating: HeatingModel | null;
+  cooling: CoolingModel | null;
+  fanFlowAt: number;
+  supplyStaticAt: number;
+  returnStaticAt: number;
+  blowerPowerAt: number;
+  fanSlopeCfmPerPa: number;
+  nameplateStaticPa: number | null;
+  ducts: DuctModel;
+}
+
+const practice = { sourceId: "practice" } as const;
+/** Airflow of a nominal ton of cooling, cfm. Source: practice. */
+const CFM_PER_TON = 400;
+const BTU_PER_H_PER_TON = 12000;
+/** A furnace is set for about this temperature rise. Source: practice. */
+const FURNACE_RISE_F = 50;
+const SENSIBLE_BTU_PER_H_PER_CFM_F = 1.08;
+/** Blower power over flow of an ordinary furnace blower. Source: practice. */
+const BLOWER_W_PER_CFM = 0.45;
+const TYPICAL_STATIC_PA = 75;
+
+function expectedFanFlow(system: DuctSystem): number {
+  if (system.cooling) return Math.round((system.cooling.capacityBtuPerH / BTU_PER_H_PER_TON) * CFM_PER_TON);
+  return Math.round((system.heating?.outputBtuPerH ?? 36000) / (SENSIBLE_BTU_PER_H_PER_CFM_F * FURNACE_RISE_F));
+}
+
+/** How far a fan flow may be off, by how it was found. Source: practice. */
+const FAN_FLOW_DOUBT = {
+  "measured-matched-pressure": 0.05,
+  "measured-temperature-rise": 0.1,
+  nameplate: 0.15,
+  estimated: 0.2,
+} as const;
+
+function completeSystem({
+  job,
+  index,
+  places,
+  ledger,
+  space,
+}: {
+  job: Job;
+  index: number;
+  places: readonly PlaceModel[];
+  ledger: Ledger;
+  space: ParameterSpace;
+}): SystemModel {
+  const system = job.systems[index]!;
+  const pointer = `#/systems/${index}`;
+  const { blower } = system;
+  const servedShare = ledger.take(system.servedFloorShare, {
+    path: `${pointer}/servedFloorShare`,
+    title: `Share of the house that ${system.label} serves`,
+    value: 1 / job.systems.length,
+    unit: "share",
+    reason:
+      job.systems.length === 1
+        ? "The only system serves the whole house."
+        : "Nothing was said, so each system serves an equal share.",
+    source: practice,
+  });
+  const fanFlowCfm = ledger.take(blower?.fanFlowCfm, {
+    path: `${pointer}/blower/fanFlowCfm`,
+    title: `Fan flow of ${system.label}`,
+    value: expectedFanFlow(system),
+    unit: "cfm",
+    reason: system.cooling
+      ? "400 cfm for each ton of cooling."
+      : "The furnace's output at a temperature rise of 50 °F.",
+    source: practice,
+    low: 0.75 * expectedFanFlow(system),
+    high: 1.25 * expectedFanFlow(system),
+  });
+  const basis = blower?.fanFlowCfm === undefined ? "estimated" : (blower.fanFlowBasis ?? "estimated");
+  const takeStatic = (side: "supply" | "return") =>
+    ledger.take(side === "supply" ? blower?.supplyStaticPa : blower?.returnStaticPa, {
+      path: `${pointer}/blower/${side}StaticPa`,
+      title: `${side === "supply" ? "Supply" : "Return"} plenum static pressure of ${system.label}`,
+      value: TYPICAL_STATIC_PA,
+      unit: "Pa",
+      reason: "A common value in houses whose static pressure was not measured.",
+      source: practice,
+      low: 40,
+      high: 130,
+    });
+  const supplyStaticPa = takeStatic("supply");
+  const returnStaticPa = takeStatic("return");
+  const powerW = ledger.take(blower?.powerW, {
+    path: `${pointer}/blower/powerW`,
+    title: `Blower power of ${system.label}`,
+    value: Math.round(BLOWER_W_PER_CFM * fanFlowCfm),
+    unit: "W",
+    reason: "0.45 W for each cfm, a common figure.",
+    source: practice,
+    low: 0.25 * fanFlowCfm,
+    high: 0.6 * fanFlowCfm,
+  });
+  const control = ledger.take(blower?.control, {
+    path: `${pointer}/blower/control`,
+    title: `Blower control of ${system.label}`,
+    value: "fixed-speed",
+    unit: "",
+    reason: "The kind found in most older houses; its flow falls a little as the ducts get tighter.",
+    source: practice,
+  });
+  const relative = (key: string, group: "airflow" | "operating", base: number, standardUncertainty: number) =>
+    space.add({
+      key: `${system.id}/${key}`,
+      group,
+      base,
+      spread: { shape: "relative", standardUncertainty, min: 0.3 * base, max: 3 * base },
+    });
+  return {
+    id: system.id,
+    label: system.label,
+    servedShare,
+    heating: completeHeating({ system, pointer, ledger, space }),
+    cooling: completeCooling({ system, pointer, ledger, space }),
+    fanFlowAt: relative("fanFlowCfm", "airflow", fanFlowCfm, FAN_FLOW_DOUBT[basis]),
+    supplyStaticAt: relative(
+      "supplyStaticPa",
+      "operating",
+      supplyStaticPa,
+      blower?.supplyStaticPa === undefined ? 0.35 : 0.05,
+    ),
+    returnStaticAt: relative(
+      "returnStaticPa",
+      "operating",
+      returnStaticPa,
+      blower?.returnStaticPa === undefined ? 0.35 : 0.05,
+    ),
+    blowerPowerAt: relative("powerW", "airflow", powerW, blower?.powerW === undefined ? 0.25 : 0.05),
+    // Source: practice; 0 holds the flow, 2 cfm a pascal is a fixed-speed blower.
+    fanSlopeCfmPerPa: control === "constant-flow" ? 0 : 2,
+    nameplateStaticPa: blower?.nameplateStaticPa ?? null,
+    ducts: completeDucts({ job, system, pointer, places, ledger, space }),
+  };
+}
+
+/** Every duct system with its gaps filled, each filled gap listed. Shares served are scaled to add up to 1. */
+export function completeSystems(input: {
+  job: Job;
+  places: readonly PlaceModel[];
+  ledger: Ledger;
+  space: ParameterSpace;
+}): SystemModel[] {
+  const systems = input.job.systems.map((_, index) => completeSystem({ ...input, index }));
+  const sum = systems.reduce((total, system) => total + system.servedShare, 0);
+  if (Math.abs(sum - 1) > 0.01) {
+    input.ledger.warn({
+      code: "served-shares-do-not-add-up",
+      path: "#/systems",
+      severity: "doubt",
+      what: `The shares of the house that the systems serve add up to ${Math.round(sum * 100)} %.`,
+      why: "Together they should serve the whole house.",
+      nextMove: "Correct the shares. Until then they are scaled to 100 %.",
+    });
+  }
+  return systems.map((system) => ({ ...system, servedShare: system.servedShare / sum }));
+}

@@ -1,0 +1,77 @@
+import { quickselect } from "d3-array";
+import type { Ranged } from "#lib/job/result/ranged.ts";
+
+/** Names of the numbers that one evaluation of the house yields, each with its place in the output array. */
+export interface OutputLayout {
+  readonly keys: readonly string[];
+  /** Adds a number and returns its place. */
+  add(key: string): number;
+  at(key: string): number;
+}
+
+export function createOutputLayout(): OutputLayout {
+  const keys: string[] = [];
+  const places = new Map<string, number>();
+  return {
+    keys,
+    add(key) {
+      if (places.has(key)) throw new Error(`Output ${key} is laid out twice`);
+      places.set(key, keys.length);
+      keys.push(key);
+      return keys.length - 1;
+    },
+    at(key) {
+      const place = places.get(key);
+      if (place === undefined) throw new Error(`No output is called ${key}`);
+      return place;
+    },
+  };
+}
+
+/** The deterministic outputs, and one row of draws for each output when draws were made. */
+export interface Outcome {
+  readonly values: Float64Array;
+  readonly draws: readonly Float64Array[] | null;
+}
+
+/** Quantile of a sample by linear interpolation (type 7, the common default). Reorders the sample. */
+function quantileInPlace(sample: Float64Array, probability: number): number {
+  const at = (sample.length - 1) * probability;
+  const low = Math.floor(at);
+  quickselect(sample as unknown as number[], low);
+  const lower = sample[low]!;
+  if (low + 1 >= sample.length) return lower;
+  let upper = Number.POSITIVE_INFINITY;
+  for (let i = low + 1; i < sample.length; i++) if (sample[i]! < upper) upper = sample[i]!;
+  return lower + (at - low) * (upper - lower);
+}
+
+/** A number with its 10th, 50th and 90th percentile, or alone when no draws were made. */
+export function rangedOf(outcome: Outcome, place: number): Ranged {
+  const value = outcome.values[place]!;
+  const row = outcome.draws?.[place];
+  if (!row) return { value };
+  const sample = Float64Array.from(row);
+  return {
+    value,
+    p10: quantileInPlace(sample, 0.1),
+    p50: quantileInPlace(sample, 0.5),
+    p90: quantileInPlace(sample, 0.9),
+  };
+}
+
+/** The range of a number that is made of other outputs, draw by draw. */
+export function rangedOfFunction(outcome: Outcome, formula: (read: (place: number) => number) => number): Ranged {
+  const value = formula((place) => outcome.values[place]!);
+  const { draws } = outcome;
+  if (!draws || draws.length === 0) return { value };
+  const count = draws[0]!.length;
+  const sample = new Float64Array(count);
+  for (let k = 0; k < count; k++) sample[k] = formula((place) => draws[place]![k]!);
+  return {
+    value,
+    p10: quantileInPlace(sample, 0.1),
+    p50: quantileInPlace(sample, 0.5),
+    p90: quantileInPlace(sample, 0.9),
+  };
+}
