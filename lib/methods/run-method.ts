@@ -1,4 +1,4 @@
-import { inputProblemFromZod } from "#lib/errors/from-zod.ts";
+import { inputProblemFromZod, pointerOf } from "#lib/errors/from-zod.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
 import { nearestName } from "#lib/errors/nearest-name.ts";
 import type { Citation } from "#lib/sources/source.ts";
@@ -7,7 +7,7 @@ import type { MethodCard, MethodDefault } from "./method-card.ts";
 
 /** A default that stood in for an input that was left out. */
 export interface UsedDefault {
-  /** Dotted path of the input: `"exponent"`, `"savings.0.escalationRate"`. */
+  /** JSON Pointer of the input that would replace it: `"#/exponent"`, `"#/savings/0/escalationRate"`. */
   path: string;
   value: number | string | boolean;
   unit: string;
@@ -73,7 +73,7 @@ function refuseNonFinite(value: unknown, methodId: string, path: string): void {
 function usedDefaults(card: MethodCard, input: Record<string, unknown>): UsedDefault[] {
   return Object.entries(card.defaults).flatMap(([pattern, methodDefault]) =>
     missingPaths(input, pattern.split(".")).map((path) => ({
-      path,
+      path: pointerOf(path),
       value: standIn(methodDefault, input),
       unit: methodDefault.unit,
       reason: methodDefault.reason,
@@ -88,13 +88,12 @@ function standIn(methodDefault: MethodDefault, input: Record<string, unknown>): 
 }
 
 /** Every place that a pattern such as `savings.*.escalationRate` names and where nothing was given. */
-function missingPaths(value: unknown, [key, ...rest]: readonly string[], before = ""): string[] {
+function missingPaths(value: unknown, [key, ...rest]: readonly string[]): string[][] {
   if (typeof value !== "object" || value === null || key === undefined) return [];
   const keys = key === "*" ? Object.keys(value) : [key];
   return keys.flatMap((each) => {
-    const path = before ? `${before}.${each}` : each;
     const child = (value as Record<string, unknown>)[each];
-    if (rest.length > 0) return missingPaths(child, rest, path);
-    return child === undefined ? [path] : [];
+    if (rest.length > 0) return missingPaths(child, rest).map((path) => [each, ...path]);
+    return child === undefined ? [[each]] : [];
   });
 }

@@ -54,7 +54,7 @@ function at(value: unknown, path: string): unknown {
 function withDefaultsSpelledOut(card: MethodCard, input: Record<string, unknown>): Record<string, unknown> {
   const filled = structuredClone(input);
   for (const used of runCard(card, input).assumptions) {
-    const keys = used.path.split(".");
+    const keys = used.path.replace("#/", "").split("/");
     const last = keys.pop()!;
     (keys.length === 0 ? filled : (at(filled, keys.join(".")) as Record<string, unknown>))[last] = used.value;
   }
