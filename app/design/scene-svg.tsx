@@ -1,0 +1,98 @@
+import { type ReactNode, useId } from "react";
+import { patternMarks } from "#lib/pictures/pattern-marks.ts";
+import type { CircleShape, Ink, ItemShape, Paint, PlainShape, RectShape, Scene, Shape } from "#lib/pictures/scene.ts";
+import styles from "./scene-svg.module.css";
+
+/** Where a click on one thing of the picture leads; without it the picture is one image. */
+export type ItemHref = (itemId: string) => string;
+
+/** Draws a scene on the screen. Colors come from the tokens, so light, dark and print need no second drawing. */
+export function SceneSvg({ scene, itemHref, className }: { scene: Scene; itemHref?: ItemHref; className?: string }) {
+  const titleId = useId();
+  return (
+    <svg
+      className={className ? `${styles.scene} ${className}` : styles.scene}
+      viewBox={`0 0 ${scene.width} ${scene.height}`}
+      role={itemHref ? "group" : "img"}
+      aria-labelledby={titleId}
+    >
+      <title id={titleId}>{`${scene.title}. ${scene.finding}`}</title>
+      {scene.shapes.map((shape, index) => draw({ shape, key: index, itemHref }))}
+    </svg>
+  );
+}
+
+function draw({ shape, key, itemHref }: { shape: Shape; key: number; itemHref?: ItemHref }): ReactNode {
+  if (shape.kind !== "item") return <PlainMark key={key} shape={shape} />;
+  return <Item key={shape.id} item={shape} href={itemHref?.(shape.id)} />;
+}
+
+function Item({ item, href }: { item: ItemShape; href: string | undefined }) {
+  // The order of the shapes is fixed by the scene, so their place in it is their identity.
+  const marks = item.shapes.map((shape, index) => <PlainMark key={`${item.id} ${index}`} shape={shape} />);
+  if (href === undefined) return <g data-item={item.id}>{marks}</g>;
+  return (
+    <a href={href} aria-label={item.label} className={styles.item} data-item={item.id}>
+      <title>{item.label}</title>
+      {marks}
+    </a>
+  );
+}
+
+function PlainMark({ shape }: { shape: PlainShape }) {
+  switch (shape.kind) {
+    case "path":
+      return <path d={shape.d} {...paint(shape)} />;
+    case "rect":
+      return (
+        <>
+          <rect x={shape.x} y={shape.y} width={shape.width} height={shape.height} rx={shape.radius} {...paint(shape)} />
+          <Marks shape={shape} />
+        </>
+      );
+    case "circle":
+      return (
+        <>
+          <circle cx={shape.cx} cy={shape.cy} r={shape.r} {...paint(shape)} />
+          <Marks shape={shape} />
+        </>
+      );
+    case "text":
+      return (
+        <text
+          x={shape.x}
+          y={shape.y}
+          fontSize={shape.size}
+          fill={color(shape.fill)}
+          fontWeight={shape.weight}
+          textAnchor={shape.anchor}
+          className={shape.family === "mono" ? styles.mono : undefined}
+        >
+          {shape.text}
+        </text>
+      );
+  }
+}
+
+function Marks({ shape }: { shape: RectShape | CircleShape }) {
+  if (!shape.pattern) return null;
+  const d = patternMarks(shape);
+  const mark = shape.fill === "regained" ? "regained-mark" : "lost-mark";
+  if (shape.pattern === "dotted") return <path d={d} fill={color(mark)} />;
+  return <path d={d} fill="none" stroke={color(mark)} strokeWidth={2} />;
+}
+
+function paint({ fill, stroke, strokeWidth, dash, lineCap, opacity }: Paint) {
+  return {
+    fill: fill ? color(fill) : "none",
+    stroke: stroke ? color(stroke) : undefined,
+    strokeWidth,
+    strokeDasharray: dash?.join(" "),
+    strokeLinecap: lineCap,
+    opacity,
+  };
+}
+
+function color(ink: Ink): string {
+  return `var(--${ink})`;
+}

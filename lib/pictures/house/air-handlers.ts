@@ -1,0 +1,70 @@
+import type { PlaceKind } from "#lib/job/place.ts";
+import type { Box } from "../boxes.ts";
+import { isCompact } from "../scene.ts";
+import { type HouseFrame, INSULATION_DEPTH, type Region } from "./house-frame.ts";
+
+/** The machine that moves the air, as it stands or lies in its place. */
+export interface AirHandler {
+  box: Box;
+  placeKind: PlaceKind;
+  posture: "upright" | "lying" | "beside-the-house";
+}
+
+/** Stretch of the house, left to right, that one system is drawn in. */
+export interface Zone {
+  left: number;
+  right: number;
+}
+
+export function regionOf(frame: HouseFrame, kind: PlaceKind): Region {
+  return frame.regions.get(kind) ?? (frame.regions.get("conditioned") as Region);
+}
+
+const LYING: readonly PlaceKind[] = ["attic", "vented-crawlspace", "unvented-crawlspace"];
+
+/** `across` is where in its zone the air handler stands: 0 at the left wall, 1 at the right. */
+export function placeAirHandler({
+  frame,
+  kind,
+  zone,
+  across,
+}: {
+  frame: HouseFrame;
+  kind: PlaceKind;
+  zone: Zone;
+  across: number;
+}): AirHandler {
+  const compact = isCompact(frame);
+  const region = regionOf(frame, kind);
+  const placeKind = frame.regions.has(kind) ? kind : "conditioned";
+  const x = zone.left + (zone.right - zone.left) * across;
+  if (LYING.includes(placeKind)) {
+    const size = compact ? { width: 40, height: 24 } : { width: 58, height: 32 };
+    const isAttic = placeKind === "attic";
+    const y = isAttic
+      ? frame.eaveY - INSULATION_DEPTH - 3 - size.height
+      : region.box.y + region.box.height - size.height - (compact ? 6 : 7);
+    return { box: { x: x - size.width / 2, y, ...size }, placeKind, posture: "lying" };
+  }
+  const size = compact ? { width: 28, height: 42 } : { width: 40, height: 56 };
+  if (placeKind === "outside") {
+    const y = Math.min(frame.gradeY, frame.floorY) - size.width - 3;
+    return {
+      box: { x: frame.left - size.height - (compact ? 8 : 18), y, width: size.height, height: size.width },
+      placeKind,
+      posture: "beside-the-house",
+    };
+  }
+  const floorY = region.box.y + region.box.height;
+  if (placeKind === "garage") {
+    const box = { x: region.box.x + region.box.width * 0.5 - size.width / 2, y: floorY - size.height - 8, ...size };
+    return { box, placeKind, posture: "beside-the-house" };
+  }
+  // In a room it stands clear of the floor so that ducts can leave at both ends.
+  const clearance = placeKind === "basement" ? 4 : compact ? 22 : 28;
+  return {
+    box: { x: x - size.width / 2, y: floorY - size.height - clearance, ...size },
+    placeKind,
+    posture: "upright",
+  };
+}
