@@ -36,7 +36,8 @@ export type PressureGroup = keyof typeof PRESSURE_GROUPS;
 export const SIZE_BANDS = ["hairline", "pencil-wide", "finger-wide", "hand-wide", "fully-open"] as const;
 export type SizeBand = (typeof SIZE_BANDS)[number];
 
-const GAP_WIDTH_IN: Readonly<Record<Exclude<SizeBand, "fully-open">, Inches>> = {
+/** Width of a gap as the eye names it. Source: practice. */
+export const GAP_WIDTH_IN: Readonly<Record<Exclude<SizeBand, "fully-open">, Inches>> = {
   hairline: 1 / 32,
   "pencil-wide": 1 / 4,
   "finger-wide": 3 / 4,
