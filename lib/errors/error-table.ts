@@ -70,6 +70,12 @@ export const ERROR_TABLE = {
     title: "The database does not answer",
     help: "Check DATABASE_URL, or unset it to use the embedded database.",
   },
+  "database-unusable": {
+    status: 503,
+    exitCode: 3,
+    title: "The database cannot be used as it is",
+    help: "Follow the message, then start again.",
+  },
   "address-refused": {
     status: 403,
     exitCode: 3,

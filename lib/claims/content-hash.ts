@@ -1,0 +1,23 @@
+import { sha256 } from "@noble/hashes/sha2.js";
+import { bytesToHex, utf8ToBytes } from "@noble/hashes/utils.js";
+import canonicalize from "canonicalize";
+
+/**
+ * The canonical JSON text of a value: keys sorted, no spaces, numbers as ECMAScript prints them.
+ * Source: RFC 8785. @throws Error on values that JSON has no form for (NaN, Infinity, a lone undefined): our bug.
+ */
+export function canonicalJson(value: unknown): string {
+  const text = canonicalize(value);
+  if (text === undefined) throw new Error("This value has no JSON form");
+  return text;
+}
+
+/** SHA-256 (FIPS 180-4) of the canonical JSON text in UTF-8, as 64 hexadecimal digits: equal content, equal hash. */
+export function contentHash(value: unknown): string {
+  return textHash(canonicalJson(value));
+}
+
+/** SHA-256 of a text in UTF-8, as 64 hexadecimal digits. */
+export function textHash(text: string): string {
+  return bytesToHex(sha256(utf8ToBytes(text)));
+}

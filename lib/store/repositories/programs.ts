@@ -1,0 +1,63 @@
+import { contentHash } from "#lib/claims/content-hash.ts";
+import { toJson } from "../json.ts";
+import { notFound, requireId } from "../not-found.ts";
+import type { UnitOfWork } from "../unit-of-work.ts";
+
+export interface ProgramRecord {
+  id: string;
+  /** Of the organization that runs the program. */
+  organizationId: string;
+  name: string;
+  description: string;
+}
+
+/** A rule in force from a date until the next one. */
+export interface ProgramRuleRecord {
+  id: string;
+  programId: string;
+  effectiveOn: Date;
+  document: unknown;
+  contentHash: string;
+}
+
+export function programs({ sql, identity }: UnitOfWork) {
+  const { organizationId } = identity;
+  const fields = { id: true, organizationId: true, name: true, description: true } as const;
+  return {
+    /** The programs that this organization runs or is invited to. */
+    async list(): Promise<ProgramRecord[]> {
+      return await sql.program.findMany({ select: fields, orderBy: { name: "asc" } });
+    },
+
+    async ensure({ id, name, description }: Omit<ProgramRecord, "organizationId">): Promise<void> {
+      const update = { name, description };
+      await sql.program.upsert({ where: { id }, create: { id, organizationId, ...update }, update });
+    },
+
+    async invite(programId: string, contractorId: string): Promise<void> {
+      await sql.programContractor.upsert({
+        where: { programId_organizationId: { programId, organizationId: contractorId } },
+        create: { programId, organizationId: contractorId, programOrganizationId: organizationId, state: "active" },
+        update: {},
+      });
+    },
+
+    async addRule(rule: { id: string; programId: string; effectiveOn: Date; document: object }): Promise<void> {
+      const document = toJson(rule.document);
+      await sql.programRule.create({
+        data: { ...rule, organizationId, document, contentHash: contentHash(rule.document) },
+      });
+    },
+
+    /** The rule in force on a date. */
+    async ruleOn(programId: string, date: Date): Promise<ProgramRuleRecord> {
+      const row = await sql.programRule.findFirst({
+        where: { programId: requireId(programId, "program"), effectiveOn: { lte: date } },
+        omit: { organizationId: true, createdAt: true },
+        orderBy: [{ effectiveOn: "desc" }, { createdAt: "desc" }],
+      });
+      if (!row) throw notFound("rule for this date");
+      return row;
+    },
+  };
+}

@@ -1,0 +1,23 @@
+import { audit } from "./repositories/audit.ts";
+import { claims } from "./repositories/claims.ts";
+import { clients } from "./repositories/clients.ts";
+import { jobs } from "./repositories/jobs.ts";
+import { organizations } from "./repositories/organizations.ts";
+import { programs } from "./repositories/programs.ts";
+import { proposals } from "./repositories/proposals.ts";
+import type { UnitOfWork } from "./unit-of-work.ts";
+
+/** All that one unit of work can reach, inside one organization and one transaction. */
+export function makeScope(unit: UnitOfWork) {
+  return {
+    organizations: organizations(unit),
+    clients: clients(unit),
+    jobs: jobs(unit),
+    proposals: proposals(unit),
+    programs: programs(unit),
+    claims: claims(unit),
+    audit: audit(unit),
+  };
+}
+
+export type Scope = ReturnType<typeof makeScope>;
