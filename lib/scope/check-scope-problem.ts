@@ -86,7 +86,9 @@ export function checkScopeProblem(problem: ScopeProblem): void {
   }
   if (problem.minimumCharge !== null) {
     checkCents("#/minimumCharge/minimumUsdCents", problem.minimumCharge.minimumUsdCents);
-    checkNumber("#/minimumCharge/topUpTaxRate", problem.minimumCharge.topUpTaxRate, 0, 1);
+    problem.minimumCharge.topUpTaxRates.forEach((taxRate, index) => {
+      checkNumber(`#/minimumCharge/topUpTaxRates/${index}`, taxRate, 0, 1);
+    });
   }
 }
 

@@ -1,6 +1,8 @@
 import normalCdf from "@stdlib/stats-base-dists-normal-cdf";
 import { type Choice, listChoices, sprayVariance } from "./choices.ts";
+import { roundedCents } from "./exact-money.ts";
 import type { ChosenScope, RepairOfLeak, ScopeProblem, SharedCost } from "./scope-problem.ts";
+import { visitsFor } from "./visits.ts";
 
 export type EvaluatedScope = Omit<ChosenScope, "provenOptimal" | "gapRatio">;
 
@@ -20,12 +22,12 @@ function sharedCostsFor(
   });
 }
 
-/** What the least charge adds, with its tax, rounded half up once. */
+/** What the least charge adds, with each tax on it rounded half up once. */
 function topUpUsdCents(problem: ScopeProblem, beforeTaxUsdCents: number): number {
   if (problem.minimumCharge === null) return 0;
-  const { minimumUsdCents, topUpTaxRate } = problem.minimumCharge;
+  const { minimumUsdCents, topUpTaxRates } = problem.minimumCharge;
   const missing = Math.max(0, minimumUsdCents - beforeTaxUsdCents);
-  return missing + Math.round(missing * topUpTaxRate);
+  return missing + sumOf(topUpTaxRates, (taxRate) => roundedCents({ factors: [missing, taxRate] }));
 }
 
 /**
@@ -59,10 +61,7 @@ export function evaluateScope({
   const paid = [...chosen, ...sprays, ...shared];
   const labourHours = sumOf(paid, (item) => item.labourHours);
   const hasWork = measures.length + systemRepairIds.length > 0;
-  const visitsCount =
-    problem.visits === null || !hasWork
-      ? 0
-      : Math.max(1, Math.ceil(labourHours / problem.visits.labourHoursEach - 1e-9));
+  const visitsCount = problem.visits === null || !hasWork ? 0 : visitsFor(labourHours, problem.visits.labourHoursEach);
   const beforeTax =
     sumOf(paid, (item) => item.beforeTaxUsdCents) + visitsCount * (problem.visits?.beforeTaxUsdCents ?? 0);
   const price = sumOf(paid, (item) => item.costUsdCents) + visitsCount * (problem.visits?.costUsdCents ?? 0);

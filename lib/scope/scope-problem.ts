@@ -74,8 +74,8 @@ export interface ScopeProblem {
   sharedCosts: readonly SharedCost[];
   /** Every so many person hours begun cost another trip; null when trips cost nothing. */
   visits: { labourHoursEach: Hours; costUsdCents: Cents; beforeTaxUsdCents: Cents } | null;
-  /** Least charge before tax; what is added to reach it is taxed by this rate. */
-  minimumCharge: { minimumUsdCents: Cents; topUpTaxRate: Ratio } | null;
+  /** Least charge before tax; what is added to reach it is taxed at these rates. */
+  minimumCharge: { minimumUsdCents: Cents; topUpTaxRates: readonly Ratio[] } | null;
   /** Pairs that cannot both be done. */
   exclusions: readonly (readonly [RepairOfLeak, RepairOfLeak])[];
   /** A repair that makes sense only after another one. */

@@ -88,7 +88,7 @@ export function addMinimumCharge(
 ): void {
   if (problem.minimumCharge === null) return;
   const minimumUsd = problem.minimumCharge.minimumUsdCents / 100;
-  const taxFactor = 1 + problem.minimumCharge.topUpTaxRate;
+  const taxFactor = problem.minimumCharge.topUpTaxRates.reduce((sum, taxRate) => sum + taxRate, 1);
   const any = addColumn(draft, { name: "any work", objective: 0, lower: 0, upper: 1, isInteger: true });
   addCall(draft, at, { column: any, name: "any work", ...anyWork });
   const objective = taxFactor * draft.weights.perUsd;

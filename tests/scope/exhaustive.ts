@@ -81,7 +81,7 @@ export function countScope(problem: ScopeProblem, picks: readonly number[], spra
   let priceUsd = cents / 100;
   if (isAny && problem.minimumCharge) {
     const missing = Math.max(0, problem.minimumCharge.minimumUsdCents - beforeTax);
-    priceUsd += (missing * (1 + problem.minimumCharge.topUpTaxRate)) / 100;
+    priceUsd += (missing * (1 + problem.minimumCharge.topUpTaxRates[0]!)) / 100;
   }
   return { measures, sprayed, priceUsd, hours, removed, variance, value };
 }

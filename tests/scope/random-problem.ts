@@ -101,7 +101,7 @@ export function randomProblem({
       },
     ],
     visits: { labourHoursEach: 8, costUsdCents: 9000, beforeTaxUsdCents: 8500 },
-    minimumCharge: { minimumUsdCents: 40000, topUpTaxRate: 0.05 },
+    minimumCharge: { minimumUsdCents: 40000, topUpTaxRates: [0.05] },
     exclusions:
       leaksCount > 3
         ? [
