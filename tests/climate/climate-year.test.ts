@@ -5,6 +5,7 @@ import { dailyTemperatures, meanOfHours } from "#lib/climate/daily-temperatures.
 import { degreeDaysByMonth } from "#lib/climate/degree-days-by-month.ts";
 import { degreeDaysFromHourly } from "#lib/climate/degree-days-from-hourly.ts";
 import { shiftToNormals } from "#lib/climate/shift-to-normals.ts";
+import { typicalDays } from "#lib/climate/typical-days.ts";
 import { expectClose } from "#tests/expect-close.ts";
 import { OHARE, TMY3_YEARS } from "./tmy3-years.ts";
 
@@ -175,4 +176,21 @@ describe("bin enthalpies", () => {
       reason: "the handbook's formula by hand, 5 figures",
     });
   });
+});
+
+describe("typical days of a month", () => {
+  it.each(TMY3_YEARS.map((year) => [year.stationName, year] as const))(
+    "nrel-tmy3 %s: thirty of them have the month's mean within 0.7 °F and ascend",
+    (_, climate) => {
+      const daysOf = typicalDays(climate);
+      const { midRangeMeanF } = dailyTemperatures(climate);
+      for (const month of [1, 4, 7, 10]) {
+        const days = daysOf(month, 30);
+        expect(days).toHaveLength(30);
+        expect([...days].sort((a, b) => a - b)).toEqual(days);
+        expect(Math.abs(sum(days) / 30 - midRangeMeanF[month - 1]!)).toBeLessThan(0.7);
+      }
+      expect(daysOf(2, 1)).toHaveLength(1);
+    },
+  );
 });

@@ -27,13 +27,10 @@ export const degreeDaysFromHourlyCard = defineMethod({
       .max(8784 * 30)
       .meta({ title: "Hourly temperatures, from midnight, local standard time" }),
     baseTemperatureF: numberField({ unit: "°F", title: "Base temperature", min: -100, max: 140 }),
-    basis: z
-      .enum(DEGREE_DAY_BASES)
-      .optional()
-      .meta({
-        title: "Counted by",
-        description: "hourly gives some 2 % more heating and 18 % more cooling degree days.",
-      }),
+    basis: z.enum(DEGREE_DAY_BASES).optional().meta({
+      title: "Counted by",
+      description: "hourly gives some 2 % more heating and 18 % more cooling degree days.",
+    }),
   }),
   output: z.strictObject({
     heatingDegreeDays: numberField({ unit: "°F·d", title: "Heating degree days" }),

@@ -1,0 +1,41 @@
+import type { Fahrenheit } from "#lib/units/quantity.ts";
+import type { UtilityBill } from "./bills.ts";
+import { billDays, MILLISECONDS_PER_DAY } from "./bills.ts";
+import type { BillPeriod } from "./change-point-model.ts";
+
+/**
+ * Bills as periods with the temperature of each of their days. `temperaturesOf(month, days)` answers with that many
+ * daily temperatures of a month (1 to 12): of the typical year when the weather of the billed year is not at hand.
+ */
+export function billPeriods(
+  bills: readonly UtilityBill[],
+  temperaturesOf: (month: number, days: number) => readonly Fahrenheit[],
+): BillPeriod[] {
+  return bills.map((bill) => ({
+    days: billDays(bill),
+    use: bill.use,
+    dailyTemperaturesF: daysByMonth(bill).flatMap(({ month, days }) => temperaturesOf(month, days)),
+  }));
+}
+
+/** How many days of a bill fall into each calendar month that it touches, in order. */
+function daysByMonth(bill: UtilityBill): { month: number; days: number }[] {
+  const parts: { month: number; days: number }[] = [];
+  let left = billDays(bill);
+  let [year, month, day] = bill.startDate.split("-").map(Number) as [number, number, number];
+  while (left > 0) {
+    const days = Math.min(left, daysInMonth(year, month) - day + 1);
+    parts.push({ month, days });
+    left -= days;
+    day = 1;
+    month += 1;
+    if (month > 12) {
+      month = 1;
+      year += 1;
+    }
+  }
+  return parts;
+}
+
+const daysInMonth = (year: number, month: number): number =>
+  (Date.UTC(year, month, 1) - Date.UTC(year, month - 1, 1)) / MILLISECONDS_PER_DAY;

@@ -1,0 +1,94 @@
+import { refuse } from "#lib/errors/input-problem.ts";
+import { studentTQuantile } from "#lib/numeric/distributions.ts";
+import type { Fahrenheit, Ratio } from "#lib/units/quantity.ts";
+import { billColumns } from "./bill-columns.ts";
+import { type ChangePointFit, fitChangePoint, seasonalUse } from "./change-point-fit.ts";
+import { type BillPeriod, type ChangePointModel, PARAMETERS_OF } from "./change-point-model.ts";
+import { fitLinearPart } from "./fit-linear-part.ts";
+import { gridCandidates } from "./search-balances.ts";
+
+const PROFILE_STEP_F = 0.5;
+
+export interface Interval {
+  lowF: Fahrenheit;
+  highF: Fahrenheit;
+}
+
+/** How far the parts of a fit may be off. */
+export interface ChangePointDoubt {
+  balanceHeatingF: Interval | null;
+  balanceCoolingF: Interval | null;
+  /** Standard uncertainty over the value; null where the use is zero. */
+  relativeUncertaintyOfHeatingUse: Ratio | null;
+  relativeUncertaintyOfCoolingUse: Ratio | null;
+}
+
+/**
+ * Confidence of a change-point fit.
+ * Balance temperatures: all for which S ≤ S_min (1 + t²/(n − p)), t the two-sided t value at n − p (profile of the
+ * squared misses S, in steps of 0.5 °F). Heating and cooling use: jackknife, leaving out one period at a time,
+ * u² = (n − 1)/n · Σ (θ_i − θ̄)².
+ * Valid for at least p + 2 periods. Source: own-method on ashrae-guideline-14.
+ * @throws InputProblem when there are too few periods to leave one out.
+ */
+export function changePointDoubt({
+  periods,
+  model,
+  fit,
+  confidence = 0.95,
+}: {
+  periods: readonly BillPeriod[];
+  model: ChangePointModel;
+  fit: ChangePointFit;
+  confidence?: Ratio;
+}): ChangePointDoubt {
+  const parameters = PARAMETERS_OF[model];
+  if (!(periods.length >= parameters + 2)) {
+    refuse({
+      field: "periods",
+      detail: `The doubt of a ${model} model needs at least ${parameters + 2} periods, not ${periods.length}`,
+      fix: "Add bills, best a whole year of them.",
+    });
+  }
+  const freedom = periods.length - parameters;
+  const columns = billColumns(periods);
+  const least = fitLinearPart(columns, { heatingF: fit.balanceHeatingF, coolingF: fit.balanceCoolingF }).squaredMisses;
+  const t = studentTQuantile({ probability: (1 + confidence) / 2, degreesOfFreedom: freedom });
+  const allowed = least * (1 + t ** 2 / freedom);
+  const possible = gridCandidates(columns, model, PROFILE_STEP_F).filter(({ misses }) => misses <= allowed);
+  const intervalOf = (best: Fahrenheit | null, values: readonly (Fahrenheit | null)[]): Interval | null => {
+    if (best === null) return null;
+    const all = [best, ...values.filter((each) => each !== null)];
+    return { lowF: Math.min(...all), highF: Math.max(...all) };
+  };
+
+  // Leaving one out: each fit foretells the use of all periods.
+  const refits = periods.map((left) =>
+    seasonalUse(periods, fitChangePoint({ periods: periods.filter((period) => period !== left), model })),
+  );
+  return {
+    balanceHeatingF: intervalOf(
+      fit.balanceHeatingF,
+      possible.map((each) => each.heatingF),
+    ),
+    balanceCoolingF: intervalOf(
+      fit.balanceCoolingF,
+      possible.map((each) => each.coolingF),
+    ),
+    relativeUncertaintyOfHeatingUse: relativeJackknife(
+      refits.map((each) => each.heatingUse),
+      fit.heatingUse,
+    ),
+    relativeUncertaintyOfCoolingUse: relativeJackknife(
+      refits.map((each) => each.coolingUse),
+      fit.coolingUse,
+    ),
+  };
+}
+
+function relativeJackknife(values: readonly number[], value: number): Ratio | null {
+  if (!(value > 0)) return null;
+  const mean = values.reduce((sum, each) => sum + each, 0) / values.length;
+  const squares = values.reduce((sum, each) => sum + (each - mean) ** 2, 0);
+  return Math.sqrt(((values.length - 1) / values.length) * squares) / value;
+}
