@@ -15,3 +15,11 @@ export function sharedStore(): Promise<Store> {
   }
   return holder[KEY];
 }
+
+/** Lets go of the web app's store, if it was opened. */
+export async function closeSharedStore(): Promise<void> {
+  const opening = holder[KEY];
+  delete holder[KEY];
+  const store = await opening?.catch(() => undefined);
+  await store?.close();
+}
