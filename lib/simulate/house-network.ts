@@ -1,0 +1,133 @@
+import type { FlowLink, FlowNetwork, LeakLink } from "./flow-network.ts";
+import {
+  type AirPath,
+  type DuctFan,
+  FAN_INLET,
+  HOUSE,
+  OUTSIDE,
+  RETURN,
+  type Situation,
+  SUPPLY,
+  type TrueBranch,
+  type TrueHouse,
+} from "./true-house.ts";
+
+/** A door propped open: 20 ft² at a discharge coefficient near 0.6 pass some 3,000 cfm at 1 Pa. Source: practice. */
+const OPEN_DOOR: AirPath = { flowCfm25: 15000, exponent: 0.5 };
+/** Film over a register holds all but this; it also keeps a tight duct from hanging free in the network. */
+const FILM_LEAK: AirPath = { flowCfm25: 0.001, exponent: 0.65 };
+/** A fan that stands still lets air through; this speed stands for it. */
+const SLOWEST_SPEED_SHARE = 0.01;
+const WINDWARD = "windward-face";
+const LEEWARD = "leeward-face";
+
+/**
+ * The flow network of a house in one situation.
+ * Node names: "outside" (0 Pa), "house", "supply" and "return" (plenums), the ids of branches, zones and shut rooms,
+ * "fan-inlet" (behind the flow restrictor of the test fan). Source: derived.
+ */
+export function houseNetwork(house: TrueHouse, situation: Situation): FlowNetwork {
+  const roomNode = (roomId: string) => (situation.areRoomDoorsShut ? roomId : HOUSE);
+  return {
+    fixedPressuresPa: {
+      [OUTSIDE]: 0,
+      [WINDWARD]: situation.windPressurePa,
+      [LEEWARD]: -situation.windPressurePa / 2,
+    },
+    links: [
+      ...envelopeLinks(house, situation),
+      ...house.zones.flatMap((zone) => [
+        path(`${zone.id}-to-house`, HOUSE, zone.id, zone.toHouse),
+        path(`${zone.id}-to-outside`, zone.id, OUTSIDE, zone.toOutside),
+      ]),
+      ...house.branches.flatMap((branch) => branchLinks(branch, roomNode(branch.roomId), situation)),
+      ...house.leaks.map((leak) => path(leak.id, leak.branchId ?? leak.side, leak.zoneId, leak)),
+      ...equipmentLinks(house, situation),
+      ...fanLinks(situation),
+    ],
+  };
+}
+
+export const coefficientOf = ({ flowCfm25, exponent }: AirPath): number => flowCfm25 / 25 ** exponent;
+
+function path(id: string, from: string, to: string, way: AirPath, share = 1): LeakLink {
+  return { kind: "leak", id, from, to, coefficient: share * coefficientOf(way), exponent: way.exponent };
+}
+
+function envelopeLinks(house: TrueHouse, situation: Situation): FlowLink[] {
+  const roomShare = situation.areRoomDoorsShut ? house.rooms.reduce((sum, room) => sum + room.envelopeShare, 0) : 0;
+  const faces = (id: string, node: string, share: number): FlowLink[] =>
+    situation.windPressurePa === 0
+      ? [path(id, node, OUTSIDE, house.envelope, share)]
+      : [
+          path(`${id}-windward`, node, WINDWARD, house.envelope, share / 2),
+          path(`${id}-leeward`, node, LEEWARD, house.envelope, share / 2),
+        ];
+  const links = faces("envelope", HOUSE, 1 - roomShare);
+  if (situation.areRoomDoorsShut) {
+    for (const room of house.rooms) {
+      links.push(path(`${room.id}-door`, room.id, HOUSE, room.doorGap));
+      links.push(...faces(`${room.id}-envelope`, room.id, room.envelopeShare));
+    }
+  }
+  if (situation.isOutsideDoorOpen) links.push(path("outside-door", HOUSE, OUTSIDE, OPEN_DOOR));
+  if (situation.exhaustFlowCfm !== 0) links.push(steady("exhaust", HOUSE, OUTSIDE, situation.exhaustFlowCfm));
+  return links;
+}
+
+/** Run and register, in the direction in which the air moves in operation. */
+function branchLinks(branch: TrueBranch, room: string, situation: Situation): FlowLink[] {
+  const isOpen =
+    (!situation.areRegistersSealed || situation.openBranchIds.includes(branch.id)) &&
+    situation.panBranchId !== branch.id &&
+    situation.ductFan?.joins !== branch.id;
+  const isCutOff = branch.side === "return" && situation.hasBarrierBeforeEquipment;
+  return [
+    path(`${branch.id}-register`, branch.id, room, isOpen ? branch.register : FILM_LEAK),
+    path(`${branch.id}-duct`, branch.side, branch.id, isCutOff ? FILM_LEAK : branch.duct),
+  ];
+}
+
+function equipmentLinks({ airHandler }: TrueHouse, situation: Situation): FlowLink[] {
+  if (situation.isAirHandlerOn) {
+    const { flowAtZeroCfm, slopeCfmPerPa } = airHandler;
+    return [{ kind: "curve-fan", id: "air-handler", from: RETURN, to: SUPPLY, flowAtZeroCfm, slopeCfmPerPa }];
+  }
+  if (situation.hasBarrierAtEquipment) return [path("passage", RETURN, SUPPLY, FILM_LEAK)];
+  if (!situation.isFilterIn) return [path("passage", RETURN, SUPPLY, airHandler.passage)];
+  return [path("filter", RETURN, "cabinet", airHandler.filter), path("passage", "cabinet", SUPPLY, airHandler.passage)];
+}
+
+function fanLinks({ ductFan, houseFan }: Situation): FlowLink[] {
+  const links: FlowLink[] = [];
+  if (houseFan?.by === "flow") links.push(steady("house-fan", OUTSIDE, HOUSE, houseFan.flowCfm));
+  if (houseFan?.by === "channel") {
+    const { signal, reference, targetPa } = houseFan;
+    links.push({ kind: "holding-fan", id: "house-fan", from: OUTSIDE, to: HOUSE, signal, reference, targetPa });
+  }
+  return ductFan ? [...links, ...ductFanLinks(ductFan)] : links;
+}
+
+/** Air enters the fan through its restrictor, whatever the direction; behind it the fan adds pressure. */
+function ductFanLinks({ direction, joins, standsIn, restrictor, control }: DuctFan): FlowLink[] {
+  const [from, to] = direction === "pushing" ? [standsIn, joins] : [joins, standsIn];
+  const inlet: LeakLink = { kind: "leak", id: "duct-fan-inlet", from, to: FAN_INLET, ...restrictor };
+  const fan = { id: "duct-fan", from: FAN_INLET, to };
+  if (control.by === "channel") {
+    const { signal, reference, targetPa } = control;
+    return [inlet, { kind: "holding-fan", ...fan, signal, reference, targetPa }];
+  }
+  if (control.by === "flow") {
+    const flowAtZeroCfm = direction === "pushing" ? control.flowCfm : -control.flowCfm;
+    return [inlet, { kind: "curve-fan", ...fan, flowAtZeroCfm, slopeCfmPerPa: 0 }];
+  }
+  // Laws of similar fans: flow goes with the speed, pressure with its square.
+  const speedShare = Math.max(control.speedShare, SLOWEST_SPEED_SHARE);
+  const flowAtZeroCfm = speedShare * control.freeFlowCfm;
+  const slopeCfmPerPa = control.freeFlowCfm / (speedShare * control.shutOffPa);
+  return [inlet, { kind: "curve-fan", ...fan, flowAtZeroCfm, slopeCfmPerPa }];
+}
+
+function steady(id: string, from: string, to: string, flowCfm: number): FlowLink {
+  return { kind: "curve-fan", id, from, to, flowAtZeroCfm: flowCfm, slopeCfmPerPa: 0 };
+}
