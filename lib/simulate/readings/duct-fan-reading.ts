@@ -1,6 +1,6 @@
 import { refuse } from "#lib/errors/input-problem.ts";
 import type { FanCalibration, FanDirection, TestFan } from "#lib/job/instrument-schema.ts";
-import { chooseRestrictor } from "#lib/setup/choose-restrictor.ts";
+import { planRestrictor } from "#lib/setup/restrictor-plan.ts";
 import type { NetworkSolution } from "#lib/simulate/flow-network.ts";
 import { houseNetwork } from "#lib/simulate/house-network.ts";
 import { type Observer, pressureBehind, shownPressure } from "#lib/simulate/observer.ts";
@@ -122,7 +122,7 @@ export function calibrationOf(fan: TestFan, direction: FanDirection, restrictorI
 
 function fittingRestrictor(fan: TestFan, direction: FanDirection, flowCfm: number): FanCalibration {
   if (!(flowCfm > 0)) return noRestrictor(`No air would go through the fan (${flowCfm} cfm)`);
-  const { chosen, verdict } = chooseRestrictor({ fan, direction, expectedFlowCfm: flowCfm });
+  const { chosen, verdict } = planRestrictor({ fan, direction, expectedFlowCfm: flowCfm });
   return chosen?.calibration ?? noRestrictor(`${flowCfm.toFixed(0)} cfm: ${verdict}`);
 }
 
