@@ -22,14 +22,14 @@ export function SceneSvg({ scene, itemHref, className }: { scene: Scene; itemHre
   );
 }
 
+/** The order of the shapes is fixed by the scene, so a shape's place in it is its key. */
 function draw({ shape, key, itemHref }: { shape: Shape; key: number; itemHref?: ItemHref }): ReactNode {
   if (shape.kind !== "item") return <PlainMark key={key} shape={shape} />;
   return <Item key={shape.id} item={shape} href={itemHref?.(shape.id)} />;
 }
 
 function Item({ item, href }: { item: ItemShape; href: string | undefined }) {
-  // The order of the shapes is fixed by the scene, so their place in it is their identity.
-  const marks = item.shapes.map((shape, index) => <PlainMark key={`${item.id} ${index}`} shape={shape} />);
+  const marks = item.shapes.map((shape, index) => draw({ shape, key: index }));
   if (href === undefined) return <g data-item={item.id}>{marks}</g>;
   return (
     <a href={href} aria-label={item.label} className={styles.item} data-item={item.id}>

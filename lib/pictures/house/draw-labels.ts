@@ -172,10 +172,10 @@ function systemLabels({ layout, size, count }: { layout: DuctLayout; size: numbe
       { ...base, anchor: "middle", x: c(middle), y: c(box.y - 8) },
       { ...base, anchor: "end", x: c(box.x - 7), y: c(box.y + size * 0.8) },
       ...[0.2, 0.35, 0.5, 0.75, 1].flatMap((step): TextShape[] => [
-        { ...base, anchor: "start", x: c(box.x + 2), y: c(box.y - 8 - step * 40) },
         { ...base, anchor: "start", x: c(box.x + box.width + 7), y: c(box.y + box.height + step * 26) },
         { ...base, anchor: "start", x: c(box.x + box.width + 7 + step * 60), y: c(box.y + box.height - 4) },
         { ...base, anchor: "start", x: c(box.x + 2), y: c(box.y + box.height + 16 + step * 50) },
+        { ...base, anchor: "start", x: c(box.x + 2), y: c(box.y - 8 - step * 40) },
       ]),
     ];
   });
