@@ -111,7 +111,7 @@ function takeAway(file, staleText) {
   const aside = `${file}.${process.pid}`;
   try {
     renameSync(file, aside);
-    if (readFileSync(aside, "utf8") !== staleText) linkSync(aside, file);
+    if (readFileSync(/* turbopackIgnore: true */ aside, "utf8") !== staleText) linkSync(aside, file);
     unlinkSync(aside);
   } catch (error) {
     if (!isCode(error, "ENOENT") && !isCode(error, "EEXIST")) throw error;

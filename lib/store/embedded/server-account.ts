@@ -17,7 +17,7 @@ const CANDIDATES = ["postgres", "nobody"];
  */
 export function serverAccount(passwdFile = "/etc/passwd"): ServerAccount | undefined {
   if (process.getuid?.() !== 0) return undefined;
-  const lines = readFileSync(passwdFile, "utf8").split("\n");
+  const lines = readFileSync(/* turbopackIgnore: true */ passwdFile, "utf8").split("\n");
   for (const candidate of CANDIDATES) {
     const [name, , uid, gid] = lines.find((line) => line.startsWith(`${candidate}:`))?.split(":") ?? [];
     if (name && Number(uid) > 0) return { name, uid: Number(uid), gid: Number(gid) };
