@@ -3,10 +3,11 @@ import { PLACE_LABELS, type Place } from "#lib/job/place.ts";
 import type { PriceBook } from "#lib/job/price-book-schema.ts";
 import type { Cfm, Dollars, Share } from "#lib/units/quantity.ts";
 import { fittingRepairs, labourOf, materialsOf, USUAL_REACH } from "./fitting-repairs.ts";
-import { labourHoursOfVisit, type PriceLine, setUpLines, sumOfLines, taxedSum, visitLine } from "./price-lines.ts";
+import { costOf, jobSharedCosts } from "./job-shared-costs.ts";
+import { labourHoursOfVisit, visitLine } from "./price-lines.ts";
 import { linesOfMeasure, type PricedMeasure } from "./price-scope.ts";
 import type { Repair, RepairCatalogue } from "./repair-schema.ts";
-import type { CandidateRepair, ScopeLeak, ScopeProblem, SharedCost, UnfoundLeakage } from "./scope-problem.ts";
+import type { CandidateRepair, ScopeLeak, ScopeProblem, UnfoundLeakage } from "./scope-problem.ts";
 
 /** One leak as the stages before left it. */
 export interface SiteFindings {
@@ -40,10 +41,6 @@ const SPRAY_REACH = "moderate";
 /** The id of a whole-system repair in the problem: one system, one repair. */
 export const systemRepairId = measureId;
 
-function costOf(book: PriceBook, lines: readonly PriceLine[]) {
-  return { costUsdCents: taxedSum(book, lines), beforeTaxUsdCents: sumOfLines(lines) };
-}
-
 function candidateOf(book: PriceBook, id: string, detail: MeasureDetail): CandidateRepair {
   return {
     id,
@@ -52,48 +49,6 @@ function candidateOf(book: PriceBook, id: string, detail: MeasureDetail): Candid
     remainingShare: detail.repair.remainingShare,
     remainingSpreadShare: detail.repair.remainingSpreadShare,
   };
-}
-
-function sharedCostsOf(
-  book: PriceBook,
-  places: readonly Place[],
-  details: ReadonlyMap<string, MeasureDetail>,
-): SharedCost[] {
-  const setUps = places.flatMap((place): SharedCost[] => {
-    const setUp = book.setUps.find(({ placeKind }) => placeKind === place.kind);
-    if (!setUp) return [];
-    const title = `Setting up: ${place.label ?? PLACE_LABELS[place.kind]}`;
-    const cost = costOf(book, setUpLines(book, title, place.kind));
-    return [
-      {
-        id: `set-up ${place.id}`,
-        title,
-        ...cost,
-        labourHours: setUp.labourHours,
-        neededFor: { kind: "place", placeId: place.id },
-      },
-    ];
-  });
-  const tests = [
-    { id: "test-in", title: "Test before the work", amountUsdCents: book.testInUsdCents },
-    { id: "test-out", title: "Test after the work", amountUsdCents: book.testOutUsdCents },
-  ].map(({ id, title, amountUsdCents }): SharedCost => {
-    const cost = costOf(book, [{ kind: "test", title, amountUsdCents }]);
-    return { id, title, ...cost, labourHours: 0, neededFor: { kind: "any-work" } };
-  });
-  const replacing = [...details.values()].filter(({ repair }) => repair.replacesDuct).map(({ repair }) => repair.id);
-  const permits = book.permits.map(
-    ({ id, title, feeUsdCents, neededFor }): SharedCost => ({
-      id: `permit ${id}`,
-      title,
-      costUsdCents: feeUsdCents,
-      beforeTaxUsdCents: 0,
-      labourHours: 0,
-      neededFor:
-        neededFor === "any-work" ? { kind: "any-work" } : { kind: "repairs", repairIds: [...new Set(replacing)] },
-    }),
-  );
-  return [...setUps, ...tests, ...permits].filter((shared) => shared.costUsdCents > 0 || shared.labourHours > 0);
 }
 
 /**
@@ -176,6 +131,7 @@ export function jobScopeProblem({
       return { ...candidateOf(book, id, detail), systemId, reachesLeakIds: reachedBySpray.get(id) ?? [] };
     }),
   );
+  const replacingRepairIds = catalogue.repairs.filter(({ replacesDuct }) => replacesDuct).map(({ id }) => id);
   const everything = book.taxes.filter(({ appliesTo }) => appliesTo === "everything");
   return {
     details,
@@ -187,7 +143,7 @@ export function jobScopeProblem({
       leaks,
       systemRepairs,
       notYetFound,
-      sharedCosts: sharedCostsOf(book, places, details),
+      sharedCosts: jobSharedCosts(book, places, replacingRepairIds),
       visits: { labourHoursEach: labourHoursOfVisit(book), ...costOf(book, [visitLine(book, "Trip")]) },
       minimumCharge: { minimumUsdCents: book.minimumUsdCents, topUpTaxRates: everything.map(({ taxRate }) => taxRate) },
       exclusions: [],

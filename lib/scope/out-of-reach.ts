@@ -1,6 +1,7 @@
 import normalQuantile from "@stdlib/stats-base-dists-normal-quantile";
 import { countedShare } from "./choices.ts";
 import { evaluateScope } from "./evaluate-scope.ts";
+import { sayCfm25, unfoundLeft } from "./left-undone.ts";
 import type { OutOfReach, ScopeGoal, ScopeProblem } from "./scope-problem.ts";
 import { solveWeighted, type WeightedRequest } from "./solve-weighted.ts";
 
@@ -29,7 +30,7 @@ export async function outOfReach({
   return {
     reachableCfm25: closest.predictedCfm25 + doubtCfm25,
     closest,
-    notYetFoundCfm25: leftUnfound(problem, closest.systemRepairIds),
+    notYetFoundCfm25: unfoundLeft(problem, closest.systemRepairIds),
     withoutRepairCfm25: problem.leaks
       .filter(
         (leak) =>
@@ -50,9 +51,21 @@ function nothing(problem: ScopeProblem) {
   return { ...evaluateScope({ problem, measures: [], systemRepairIds: [] }), provenOptimal: true, gapRatio: 0 };
 }
 
-function leftUnfound(problem: ScopeProblem, sprayIds: readonly string[]): number {
-  return problem.notYetFound.reduce((sum, { systemId, cfm25, toOutsideCfm25 }) => {
-    const spray = problem.systemRepairs.find((repair) => repair.systemId === systemId && sprayIds.includes(repair.id));
-    return sum + (problem.measure === "total" ? cfm25 : toOutsideCfm25) * (spray?.remainingShare ?? 1);
-  }, 0);
+/** What can be reached instead and why not more, in plain sentences. */
+export function explainOutOfReach(why: OutOfReach, limitCfm25: number): string[] {
+  const reasons = [
+    why.isHeldBackByLimits ? "The budget or the hours end before the target is reached." : "",
+    why.notYetFoundCfm25 >= 1
+      ? `${sayCfm25(why.notYetFoundCfm25)} leak where nobody has found it yet; it must be found first.`
+      : "",
+    why.withoutRepairCfm25 >= 1 ? `${sayCfm25(why.withoutRepairCfm25)} come from leaks without a fitting repair.` : "",
+    why.leftByRepairsCfm25 >= 1
+      ? `The repairs themselves are expected to leave ${sayCfm25(why.leftByRepairsCfm25)}.`
+      : "",
+    why.doubtCfm25 >= 1 ? `Being this sure takes a margin of ${sayCfm25(why.doubtCfm25)} for doubt.` : "",
+  ];
+  return [
+    `The target of ${sayCfm25(limitCfm25)} cannot be promised; ${sayCfm25(why.reachableCfm25)} can.`,
+    ...reasons.filter((reason) => reason !== ""),
+  ];
 }

@@ -109,8 +109,8 @@ export interface ChosenScope {
   /** Null without a target. */
   probabilityOfReachingTarget: Share | null;
   provenOptimal: boolean;
-  /** (found − proven bound)/|found| of the objective; 0 when proven. */
-  gapRatio: Ratio;
+  /** (found − proven bound)/|found| of the objective; 0 when proven, null when nothing was optimized. */
+  gapRatio: Ratio | null;
 }
 
 /** Why a target is out of reach, in cfm at 25 Pa. */

@@ -268,7 +268,7 @@ describe("limits of the search", () => {
     expect(cut.scope.provenOptimal).toBe(false);
     expect(cut.scope.gapRatio).toBeGreaterThan(0);
     expect(cut.scope.priceUsdCents).toBeGreaterThanOrEqual(proven.priceUsdCents);
-    expect(cut.scope.priceUsdCents * (1 - cut.scope.gapRatio)).toBeLessThanOrEqual(proven.priceUsdCents + 1);
+    expect(cut.scope.priceUsdCents * (1 - cut.scope.gapRatio!)).toBeLessThanOrEqual(proven.priceUsdCents + 1);
   });
 
   it("refuses values that cannot be used and names them", async () => {

@@ -1,0 +1,118 @@
+import { evaluateScope } from "./evaluate-scope.ts";
+import type { OptionAim } from "./left-undone.ts";
+import { optimizeScope } from "./optimize-scope.ts";
+import { explainOutOfReach } from "./out-of-reach.ts";
+import type { ChosenScope, ScopeGoal, ScopeProblem } from "./scope-problem.ts";
+import type { MixedIntegerSolver } from "./solver.ts";
+
+/** Share of the fuller option's effect that the essential one must have. */
+const ESSENTIAL_SHARE = 0.5;
+
+export interface AimedScope {
+  id: OptionAim;
+  title: string;
+  summary: string;
+  scope: ChosenScope;
+}
+
+export interface ScopeOptions {
+  /** One to three, cheapest first; none when nothing is worth doing. */
+  options: readonly AimedScope[];
+  /** The option that meets the plan: the target if there is one, else everything worth reaching. */
+  recommendedId: OptionAim | null;
+  /** Sentences for people when the target cannot be promised. */
+  outOfReach: readonly string[];
+}
+
+export interface ScopeOptionsRequest {
+  problem: ScopeProblem;
+  target?: ScopeGoal["target"];
+  /** Limits that every option keeps. */
+  budgetUsdCents?: number;
+  labourHours?: number;
+  solve: MixedIntegerSolver;
+  nodeLimitCount?: number;
+}
+
+const TITLES: Readonly<Record<OptionAim, { title: string; summary: string }>> = {
+  essential: { title: "The essential", summary: "The least work that gets at least half of the effect" },
+  target: { title: "Reaches the target", summary: "The lowest price that reaches the target as surely as asked" },
+  everything: { title: "Everything worth reaching", summary: "The most saved over the years beyond its price" },
+  closest: { title: "As close as can be", summary: "The lowest leakage that can be promised" },
+  chosen: { title: "Chosen by hand", summary: "The measures that were chosen, without a search for better ones" },
+  limited: { title: "Within the limit", summary: "The most that the budget or the hours allow" },
+};
+
+/** A scope under the title of what it is for. */
+export const aimedScope = (id: OptionAim, scope: ChosenScope): AimedScope => ({ id, ...TITLES[id], scope });
+
+/** The probability of a scope that was chosen for something else than the target. */
+function withProbability(scope: ChosenScope, target: ScopeGoal["target"], problem: ScopeProblem): ChosenScope {
+  if (!target) return scope;
+  const { measures, systemRepairIds } = scope;
+  const { probabilityOfReachingTarget } = evaluateScope({
+    problem,
+    measures,
+    systemRepairIds,
+    limitCfm25: target.limitCfm25,
+  });
+  return { ...scope, probabilityOfReachingTarget };
+}
+
+function isSameWork(one: ChosenScope, other: ChosenScope): boolean {
+  const key = ({ measures, systemRepairIds }: ChosenScope) => JSON.stringify([measures, systemRepairIds]);
+  return key(one) === key(other);
+}
+
+/**
+ * Up to three scopes side by side: the essential, the one that reaches the target, everything worth reaching.
+ * Target: least price with the probability asked for. Everything: most lifetime value beyond its price, target kept.
+ * Essential: least price for half of the leakage that the recommended one removes. Two that are the same work are
+ * shown once. Where the target is out of reach, what comes closest takes its place and the reasons are told.
+ * Source: own-method.
+ */
+export async function scopeOptions({
+  problem,
+  target,
+  budgetUsdCents,
+  labourHours,
+  solve,
+  nodeLimitCount,
+}: ScopeOptionsRequest): Promise<ScopeOptions> {
+  const limits = { budgetUsdCents, labourHours };
+  const ask = (goal: ScopeGoal) => optimizeScope({ problem, goal: { ...limits, ...goal }, solve, nodeLimitCount });
+  const scopeFor = async (goal: ScopeGoal): Promise<ChosenScope | null> => {
+    const outcome = await ask(goal);
+    return outcome.kind === "scope" ? outcome.scope : null;
+  };
+  const found: AimedScope[] = [];
+  let outOfReach: string[] = [];
+  const reached = target ? await ask({ want: "least-price", target }) : null;
+  if (target && reached?.kind === "scope") found.push(aimedScope("target", reached.scope));
+  if (target && reached?.kind === "out-of-reach") {
+    found.push(
+      aimedScope(
+        reached.why.isHeldBackByLimits ? "limited" : "closest",
+        withProbability(reached.why.closest, target, problem),
+      ),
+    );
+    outOfReach = explainOutOfReach(reached.why, target.limitCfm25);
+  }
+  const keptTarget = reached?.kind === "scope" ? target : undefined;
+  const everything = await scopeFor({ want: "most-net-value", target: keptTarget });
+  if (everything) found.push(aimedScope("everything", withProbability(everything, target, problem)));
+  const doing = found.filter(({ scope }) => scope.measures.length + scope.systemRepairIds.length > 0);
+  const recommended = doing[0];
+  if (!recommended) return { options: [], recommendedId: null, outOfReach };
+  const leastRemovedCfm25 = ESSENTIAL_SHARE * recommended.scope.removedCfm25;
+  const essential = await scopeFor({ want: "least-price", leastRemovedCfm25 });
+  const all = essential ? [...doing, aimedScope("essential", withProbability(essential, target, problem))] : doing;
+  const options = all.filter(
+    ({ scope }, index) => !all.slice(0, index).some((earlier) => isSameWork(earlier.scope, scope)),
+  );
+  return {
+    options: options.sort((one, other) => one.scope.priceUsdCents - other.scope.priceUsdCents),
+    recommendedId: recommended.id,
+    outOfReach,
+  };
+}
