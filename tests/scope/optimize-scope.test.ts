@@ -5,6 +5,7 @@ import { createHighsSolver } from "#lib/work/highs-solver.ts";
 import { expectClose } from "#tests/expect-close.ts";
 import { type CountedScope, searchAll } from "./exhaustive.ts";
 import { randomProblem, seededRandom, withBefore } from "./random-problem.ts";
+import { simulateJobs } from "./simulated-jobs.ts";
 
 const solve = await createHighsSolver();
 /** Standard normal quantiles from printed tables. */
@@ -251,6 +252,18 @@ describe("a target out of reach", () => {
       target: { limitCfm25: problem.beforeCfm25 * 2, probability: 0.9 },
     });
     expect(scope).toMatchObject({ measures: [], priceUsdCents: 0, visitsCount: 0, sharedCostIds: [] });
+  });
+});
+
+describe("the promised probability", () => {
+  it("is kept by 20,000 simulated jobs with skewed leaks and repairs (more houses in the proofs)", async () => {
+    const problem = withBefore(randomProblem({ seed: 13, leaksCount: 24, repairsCount: 3 }));
+    const limitCfm25 = problem.beforeCfm25 * 0.5;
+    const scope = await scopeOf(problem, { want: "least-price", target: { limitCfm25, probability: 0.9 } });
+    const jobs = simulateJobs({ problem, scope, limitCfm25, jobsCount: 20_000, seed: 1 });
+    // Three standard errors of a share (0.0064) and a point for taking skewed sums as normal.
+    expect(jobs.reachedShare).toBeGreaterThan(0.9 - 0.0164);
+    expect(jobs.reachedShare).toBeLessThan(scope.probabilityOfReachingTarget! + 0.0164);
   });
 });
 
