@@ -1,4 +1,4 @@
-import { contentHash } from "#lib/claims/content-hash.ts";
+import { contentHash } from "#lib/hash/content-hash.ts";
 import type { Store } from "#lib/store/open-store.ts";
 import { DEMO_IDENTITIES, DEMO_ORGANIZATIONS, EXAMPLE_AUTHOR_ID } from "./demo-identities.ts";
 

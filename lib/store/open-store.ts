@@ -1,5 +1,5 @@
 import { PrismaPg } from "@prisma/adapter-pg";
-import { textHash } from "#lib/claims/content-hash.ts";
+import { textHash } from "#lib/hash/content-hash.ts";
 import { type Connection, connect, type StoreOptions } from "./connect.ts";
 import { connectionProblem, isServerAway } from "./connection-problem.ts";
 import { PrismaClient } from "./generated/client.ts";

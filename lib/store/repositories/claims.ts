@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { textHash } from "#lib/claims/content-hash.ts";
+import { textHash } from "#lib/hash/content-hash.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
 import { notFound, requireId } from "../not-found.ts";
 import { afterCursor, type Page, type PageRequest, pageLimit, toPage } from "../page.ts";

@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { textHash } from "#lib/claims/content-hash.ts";
+import { textHash } from "#lib/hash/content-hash.ts";
 import { notFound, requireId } from "../not-found.ts";
 import type { UnitOfWork } from "../unit-of-work.ts";
 

@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { contentHash } from "#lib/claims/content-hash.ts";
+import { contentHash } from "#lib/hash/content-hash.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
 import type { Prisma } from "../generated/client.ts";
 import { toJson } from "../json.ts";

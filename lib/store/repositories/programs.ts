@@ -1,4 +1,4 @@
-import { contentHash } from "#lib/claims/content-hash.ts";
+import { contentHash } from "#lib/hash/content-hash.ts";
 import { toJson } from "../json.ts";
 import { notFound, requireId } from "../not-found.ts";
 import type { UnitOfWork } from "../unit-of-work.ts";
