@@ -1,5 +1,6 @@
 import { refuse } from "#lib/errors/input-problem.ts";
 import { requireBetween } from "#lib/errors/require-number.ts";
+import type { SourcedValue } from "#lib/sources/source.ts";
 import { celsiusFromFahrenheit, KELVIN_AT_0_C, LB_PER_FT3_PER_KG_PER_M3 } from "#lib/units/conversions.ts";
 import type { BtuPerPound, Fahrenheit, Pascals, PoundsPerCubicFoot, Ratio, Share } from "#lib/units/quantity.ts";
 import { AIR_SPECIFIC_HEAT } from "./standard-air.ts";
@@ -8,9 +9,17 @@ import { AIR_SPECIFIC_HEAT } from "./standard-air.ts";
 const WATER_TO_DRY_AIR_MASS_RATIO = 0.621945;
 /** Gas constant of dry air, J/(kg K). ASHRAE Fundamentals, ch. 1. */
 const DRY_AIR_J_PER_KG_K = 287.042;
-/** Enthalpy of water vapor at 0 °F in Btu/lb, and its specific heat in Btu/(lb °F). ASHRAE Fundamentals, ch. 1. */
-const VAPOR_BTU_PER_LB_AT_0F = 1061;
-const VAPOR_BTU_PER_LB_F = 0.444;
+const vaporSource = {
+  sourceId: "ashrae-fundamentals-psychrometrics",
+  locator: "ch. 1, enthalpy of moist air",
+} as const;
+/** Enthalpy of water vapor at 0 °F. */
+export const VAPOR_ENTHALPY = { value: 1061, unit: "Btu/lb", source: vaporSource } as const satisfies SourcedValue;
+export const VAPOR_SPECIFIC_HEAT = {
+  value: 0.444,
+  unit: "Btu/(lb·°F)",
+  source: vaporSource,
+} as const satisfies SourcedValue;
 const TRIPLE_POINT_K = 273.16;
 
 /**
@@ -35,7 +44,9 @@ export function saturationPressure(temperatureF: Fahrenheit): Pascals {
 
 /** Enthalpy of moist air per pound of dry air, from 0 °F: h = 0.24 t + W(1061 + 0.444 t). Unguarded. */
 export function moistAirEnthalpy(dryBulbF: Fahrenheit, humidityRatio: Ratio): BtuPerPound {
-  return AIR_SPECIFIC_HEAT.value * dryBulbF + humidityRatio * (VAPOR_BTU_PER_LB_AT_0F + VAPOR_BTU_PER_LB_F * dryBulbF);
+  return (
+    AIR_SPECIFIC_HEAT.value * dryBulbF + humidityRatio * (VAPOR_ENTHALPY.value + VAPOR_SPECIFIC_HEAT.value * dryBulbF)
+  );
 }
 
 /** Water per dry air at a relative humidity: W = 0.621945 φ p_ws/(p − φ p_ws). Unguarded. */
