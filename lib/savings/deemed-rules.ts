@@ -27,7 +27,7 @@ const title = "Residential duct insulation and sealing";
 
 export const DEEMED_RULES: readonly DeemedRule[] = [
   {
-    id: "il-trm-leakage-first",
+    id: "il-trm-method-1",
     title: `${title}, by measured leakage`,
     edition: "first editions",
     effectiveFrom: "2012-06-01",
@@ -39,7 +39,7 @@ export const DEEMED_RULES: readonly DeemedRule[] = [
     note: remembered,
   },
   {
-    id: "il-trm-leakage-later",
+    id: "il-trm-method-1-later",
     title: `${title}, by measured leakage`,
     edition: "later editions",
     effectiveFrom: null,

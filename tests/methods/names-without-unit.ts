@@ -16,6 +16,8 @@ export const NAMES_WITHOUT_UNIT: Readonly<Record<string, string>> = {
   baseUsePerDay: "in the bill's own unit",
   heatingSlope: "the bill's own unit per °F and day",
   coolingSlope: "the bill's own unit per °F and day",
+  efficiencyBefore: "as distributionEfficiency",
+  efficiencyAfter: "as distributionEfficiency",
   heatingUse: "in the bill's own unit",
   coolingUse: "in the bill's own unit",
   // Pure numbers whose usual name is clear.

@@ -114,7 +114,7 @@ describe("deemed savings by efficiency", () => {
 
 describe("deemed rules as data", () => {
   it("il-trm: the example of the first editions, rounded as the rule rounds", () => {
-    const rule = deemedRuleById("il-trm-leakage-first");
+    const rule = deemedRuleById("il-trm-method-1");
     const leakageReductionCfm25 = (387 - 139) * rule.cfm25PerCfm50Factor;
     const savings = deemedLeakageSavings({ ...HOUSE, ...rule.constants, leakageReductionCfm25 });
     expect(roundByRule(rule, savings)).toEqual({ coolingKWh: 237, heatingTherms: 212, blowerKWh: 195 });
