@@ -3,6 +3,7 @@ import {
   type AirPath,
   type DuctFan,
   FAN_INLET,
+  type FanControl,
   HOUSE,
   OUTSIDE,
   RETURN,
@@ -99,33 +100,41 @@ function equipmentLinks({ airHandler }: TrueHouse, situation: Situation): FlowLi
 }
 
 function fanLinks({ ductFan, houseFan }: Situation): FlowLink[] {
-  const links: FlowLink[] = [];
-  if (houseFan?.by === "flow") links.push(steady("house-fan", OUTSIDE, HOUSE, houseFan.flowCfm));
-  if (houseFan?.by === "channel") {
-    const { signal, reference, targetPa } = houseFan;
-    links.push({ kind: "holding-fan", id: "house-fan", from: OUTSIDE, to: HOUSE, signal, reference, targetPa });
-  }
+  const links = houseFan ? [fanLink({ id: "house-fan", from: OUTSIDE, to: HOUSE }, houseFan)] : [];
   return ductFan ? [...links, ...ductFanLinks(ductFan)] : links;
 }
 
 /** Air enters the fan through its restrictor, whatever the direction; behind it the fan adds pressure. */
 function ductFanLinks({ direction, joins, standsIn, restrictor, control }: DuctFan): FlowLink[] {
   const [from, to] = direction === "pushing" ? [standsIn, joins] : [joins, standsIn];
-  const inlet: LeakLink = { kind: "leak", id: "duct-fan-inlet", from, to: FAN_INLET, ...restrictor };
-  const fan = { id: "duct-fan", from: FAN_INLET, to };
+  // The link runs the way the air does, so the fan always pushes along it.
+  const along: FanControl =
+    control.by === "speed"
+      ? { ...control, direction: "pushing" }
+      : control.by === "flow"
+        ? { ...control, flowCfm: Math.abs(control.flowCfm) }
+        : control;
+  return [
+    { kind: "leak", id: "duct-fan-inlet", from, to: FAN_INLET, ...restrictor },
+    fanLink({ id: "duct-fan", from: FAN_INLET, to }, along),
+  ];
+}
+
+/** At a speed, by the laws of similar fans: flow goes with the speed, pressure with its square. */
+function fanLink(ends: { id: string; from: string; to: string }, control: FanControl): FlowLink {
   if (control.by === "channel") {
     const { signal, reference, targetPa } = control;
-    return [inlet, { kind: "holding-fan", ...fan, signal, reference, targetPa }];
+    return { kind: "holding-fan", ...ends, signal, reference, targetPa };
   }
-  if (control.by === "flow") {
-    const flowAtZeroCfm = direction === "pushing" ? control.flowCfm : -control.flowCfm;
-    return [inlet, { kind: "curve-fan", ...fan, flowAtZeroCfm, slopeCfmPerPa: 0 }];
-  }
-  // Laws of similar fans: flow goes with the speed, pressure with its square.
+  if (control.by === "flow") return steady(ends.id, ends.from, ends.to, control.flowCfm);
   const speedShare = Math.max(control.speedShare, SLOWEST_SPEED_SHARE);
-  const flowAtZeroCfm = speedShare * control.freeFlowCfm;
-  const slopeCfmPerPa = control.freeFlowCfm / (speedShare * control.shutOffPa);
-  return [inlet, { kind: "curve-fan", ...fan, flowAtZeroCfm, slopeCfmPerPa }];
+  const sign = control.direction === "pushing" ? 1 : -1;
+  return {
+    kind: "curve-fan",
+    ...ends,
+    flowAtZeroCfm: sign * speedShare * control.freeFlowCfm,
+    slopeCfmPerPa: control.freeFlowCfm / (speedShare * control.shutOffPa),
+  };
 }
 
 function steady(id: string, from: string, to: string, flowCfm: number): FlowLink {

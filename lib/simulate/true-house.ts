@@ -1,4 +1,5 @@
 import type { Side } from "#lib/job/duct-system.ts";
+import type { FanDirection } from "#lib/job/instrument-schema.ts";
 import type { PlaceKind } from "#lib/job/place.ts";
 import type { BtuPerHour, Cfm, Pascals, Ratio, Share, SquareFeet } from "#lib/units/quantity.ts";
 
@@ -98,17 +99,25 @@ export interface Situation {
 /** A fan is held to what one channel shows, or runs at one flow. Flow counts positive into the house or the ducts. */
 export type FanControl =
   | { by: "channel"; signal: string; reference: string; targetPa: Pascals }
-  | { by: "flow"; flowCfm: Cfm };
+  | { by: "flow"; flowCfm: Cfm }
+  | ({ by: "speed"; direction: FanDirection; speedShare: Share } & FanStrength);
+
+/** What a fan can do at full speed. */
+export interface FanStrength {
+  freeFlowCfm: Cfm;
+  /** Pressure that it builds when nothing passes. */
+  shutOffPa: Pascals;
+}
 
 /** The test fan on the ducts with the flow restrictor in it. */
 export interface DuctFan {
-  direction: "pushing" | "pulling";
+  direction: FanDirection;
   /** Where its flexible duct joins: a branch, "return" or "supply". */
   joins: string;
   /** The air on its other side: "house", a zone, or "outside". */
   standsIn: string;
   restrictor: { coefficient: number; exponent: Ratio };
-  control: FanControl | { by: "speed"; speedShare: Share; freeFlowCfm: Cfm; shutOffPa: Pascals };
+  control: FanControl;
 }
 
 /** Nobody has touched anything: doors as people leave them, the equipment off. */

@@ -100,7 +100,7 @@ export function centralReturn(house: TrueHouse): string {
 }
 
 /** The hole that really stands before the fan: the calibration's, off by the fan's error. */
-export function trueRestrictor(calibration: FanCalibration, observer: Observer) {
+export function trueRestrictor(calibration: Pick<FanCalibration, "coefficient" | "exponent">, observer: Observer) {
   return {
     coefficient: calibration.coefficient * (1 + observer.ductFanErrorShare),
     exponent: calibration.exponent,
