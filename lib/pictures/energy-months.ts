@@ -30,7 +30,7 @@ interface Panel {
 export function energyMonthsScene({ fuels }: EnergyMonthsInput, { width, language = "en" }: SceneOptions): Scene {
   const words = ENERGY_MONTHS_WORDS[language];
   const text = numberText(language);
-  fuels.forEach(requireTwelve);
+  for (const fuel of fuels) requireTwelve(fuel);
   const panelHeight = isCompact({ width }) ? 168 : 184;
   const shapes = fuels.flatMap((fuel, index) =>
     drawPanel({ panel: { fuel, top: index * (panelHeight + 14), width, height: panelHeight }, words, text }),

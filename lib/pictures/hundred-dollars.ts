@@ -49,7 +49,7 @@ export function hundredDollarsScene(input: HundredDollarsInput, { width, languag
     { name: words.today, split: input.before },
     ...(input.after ? [{ name: words.sealed, split: input.after }] : []),
   ];
-  rows.forEach(({ split }) => requireHundred(split));
+  for (const { split } of rows) requireHundred(split);
 
   const compact = isCompact({ width });
   const left = compact ? 0 : 108;

@@ -46,6 +46,7 @@ export const INKS = [
   "regained",
   "regained-mark",
   "on-regained",
+  "doubt",
   "outside",
   "outside-tint",
   "on-outside",

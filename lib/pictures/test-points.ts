@@ -188,7 +188,7 @@ function drawPoint({
   const at = { cx: c(cx), cy: c(cy) };
   if (!point.isDoubtful) return [{ kind: "circle", ...at, r: 5.5, fill: "ink", stroke: "card", strokeWidth: 1.5 }];
   return [
-    { kind: "circle", ...at, r: 6, fill: "card", stroke: "regained-mark", strokeWidth: 2.2, dash: [2.6, 2] },
+    { kind: "circle", ...at, r: 6, fill: "card", stroke: "doubt", strokeWidth: 2.2, dash: [2.6, 2] },
     { kind: "text", x: c(cx + 8), y: c(cy + 19), text: name, size: 12, fill: "ink" },
   ];
 }

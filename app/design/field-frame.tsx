@@ -1,0 +1,68 @@
+import type { ReactNode } from "react";
+import styles from "./field.module.css";
+
+/** What surrounds any field: its label, why it is asked, what is wrong with it, what it says back. */
+export interface FieldTexts {
+  label: ReactNode;
+  /** One short sentence. */
+  hint?: ReactNode;
+  /** What to do, in the words of the label. Shown with a sign, never by color alone. */
+  error?: ReactNode;
+  /** A live word on what was typed: doubtful, surprising, good. */
+  note?: ReactNode;
+  isOptional?: boolean;
+}
+
+export interface FieldIds {
+  hintId: string | undefined;
+  errorId: string | undefined;
+  noteId: string | undefined;
+  describedBy: string | undefined;
+}
+
+export function fieldIds(id: string, { hint, error, note }: Pick<FieldTexts, "hint" | "error" | "note">): FieldIds {
+  const hintId = hint ? `${id}-hint` : undefined;
+  const errorId = error ? `${id}-error` : undefined;
+  const noteId = note ? `${id}-note` : undefined;
+  const describedBy = [hintId, errorId, noteId].filter(Boolean).join(" ") || undefined;
+  return { hintId, errorId, noteId, describedBy };
+}
+
+export function FieldFrame({
+  id,
+  label,
+  hint,
+  error,
+  note,
+  isOptional,
+  children,
+}: FieldTexts & { id: string; children: ReactNode }) {
+  const { hintId, errorId, noteId } = fieldIds(id, { hint, error, note });
+  return (
+    <div className={error ? `${styles.field} ${styles.wrong}` : styles.field}>
+      <label htmlFor={id} className={styles.label}>
+        {label}
+        {isOptional ? <span className={styles.optional}> (optional)</span> : null}
+      </label>
+      {hint ? (
+        <p id={hintId} className={styles.hint}>
+          {hint}
+        </p>
+      ) : null}
+      {error ? (
+        <p id={errorId} className={styles.error}>
+          <span className={styles.errorSign} aria-hidden="true">
+            !
+          </span>
+          <span>{error}</span>
+        </p>
+      ) : null}
+      {children}
+      {note ? (
+        <p id={noteId} className={styles.note} aria-live="polite">
+          {note}
+        </p>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,21 @@
+import Link from "next/link";
+import styles from "./site-header.module.css";
+import { ThemeSwitch } from "./theme-switch.tsx";
+import { Wordmark } from "./wordmark.tsx";
+
+/** The head of every page: a way past it, home, and the choice of light or dark. */
+export function SiteHeader() {
+  return (
+    <>
+      <a className={styles.skip} href="#main">
+        Skip to the main content
+      </a>
+      <header className={styles.header}>
+        <Link href="/" className={styles.home}>
+          <Wordmark />
+        </Link>
+        <ThemeSwitch />
+      </header>
+    </>
+  );
+}

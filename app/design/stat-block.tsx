@@ -1,0 +1,61 @@
+import type { ReactNode } from "react";
+import styles from "./stat-block.module.css";
+
+export interface Stat {
+  label: ReactNode;
+  value: ReactNode;
+  unit?: ReactNode;
+  /** How sure it is, in words a person says: "could be $190 to $430". */
+  doubt?: ReactNode;
+}
+
+/** A number with its doubt beside it, smaller and softer. */
+export function StatBlock({ label, value, unit, doubt }: Stat) {
+  return (
+    <div className={styles.stat}>
+      <dt className={styles.label}>{label}</dt>
+      <dd className={styles.line}>
+        <span className={styles.value}>{value}</span>
+        {unit ? <span className={styles.unit}> {unit}</span> : null}
+        {doubt ? <span className={styles.doubt}> {doubt}</span> : null}
+      </dd>
+    </div>
+  );
+}
+
+/** A few numbers side by side, parted by hairlines. */
+export function StatGrid({ stats }: { stats: readonly (Stat & { id: string })[] }) {
+  return (
+    <dl className={styles.grid}>
+      {stats.map(({ id, ...stat }) => (
+        <StatBlock key={id} {...stat} />
+      ))}
+    </dl>
+  );
+}
+
+/** The answer on a phone: a dark bar at the foot with up to three numbers, which opens. */
+export function AnswerBar({
+  stats,
+  children,
+}: {
+  stats: readonly { id: string; label: string; value: string }[];
+  children: ReactNode;
+}) {
+  return (
+    <details className={styles.bar}>
+      <summary>
+        <span className={styles.barStats}>
+          {stats.slice(0, 3).map((stat) => (
+            <span key={stat.id} className={styles.barStat}>
+              <span className={styles.barLabel}>{stat.label}</span>
+              <span className={styles.barValue}>{stat.value}</span>
+            </span>
+          ))}
+        </span>
+        <span className={styles.barOpen}>Show all</span>
+      </summary>
+      <div className={styles.barBody}>{children}</div>
+    </details>
+  );
+}
