@@ -4,11 +4,13 @@ import type { ScopeLeak, ScopeProblem } from "./scope-problem.ts";
 /** Everything about a leak that the optimum can see, but its id. */
 function traits(problem: ScopeProblem, leak: ScopeLeak): string {
   const { id, repairs, ...rest } = leak;
-  const sprays = problem.systemRepairs.filter((spray) => spray.reachesLeakIds.includes(id)).map((spray) => spray.id);
+  const sprays = [...problem.systemRepairs]
+    .sort(byId)
+    .map((spray) => [spray.id, spray.reachesLeakIds.includes(id), spray.needsRepairedLeakIds.includes(id)]);
   return JSON.stringify([
     Object.entries(rest).sort(),
     [...repairs].sort(byId).map((repair) => Object.entries(repair).sort()),
-    sprays.sort(),
+    sprays,
   ]);
 }
 

@@ -62,7 +62,11 @@ function addChoices(draft: ModelDraft, groups: readonly ChoiceGroup[], sprays: R
   return entries;
 }
 
-function addPairRules(draft: ModelDraft, problem: ScopeProblem, choices: ScopeColumns["choices"]): void {
+function addRules(
+  draft: ModelDraft,
+  problem: ScopeProblem,
+  { choices, sprays }: Pick<ScopeColumns, "choices" | "sprays">,
+): void {
   const columnsOf = ({ leakId, repairId }: RepairOfLeak) =>
     choices
       .filter(({ choice }) => choice.leakId === leakId && choice.repairId === repairId)
@@ -70,6 +74,19 @@ function addPairRules(draft: ModelDraft, problem: ScopeProblem, choices: ScopeCo
   for (const [left, right] of problem.exclusions) {
     const terms = times([...columnsOf(left), ...columnsOf(right)], 1);
     addRow(draft, { name: `not both ${left.leakId} and ${right.leakId}`, lower: 0, upper: 1, terms });
+  }
+  for (const { id, needsRepairedLeakIds } of problem.systemRepairs) {
+    for (const leakId of needsRepairedLeakIds) {
+      const repaired = choices.filter(({ choice }) => choice.leakId === leakId && choice.repairId !== null);
+      const terms = [
+        ...times(
+          repaired.map(({ column }) => column),
+          1,
+        ),
+        { column: sprays.get(id)!, coefficient: -1 },
+      ];
+      addRow(draft, { name: `${id} after ${leakId}`, lower: 0, upper: Infinity, terms });
+    }
   }
   for (const { repair, needs } of problem.prerequisites) {
     const terms = [...times(columnsOf(needs), 1), ...times(columnsOf(repair), -1)];
@@ -113,7 +130,7 @@ export function draftScopeModel({
   const shared = addSharedCosts(draft, problem, { choices, sprays });
   const visits = addVisits(draft, problem, { choices, sprays });
   addMinimumCharge(draft, problem, { choices, sprays });
-  addPairRules(draft, problem, choices);
+  addRules(draft, problem, { choices, sprays });
   orderInterchangeable(draft, problem, choices);
   const { priceUsd, labourHours, removedCfm25 } = draft.tallies;
   if (limits.budgetUsdCents !== undefined) {

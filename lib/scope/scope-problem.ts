@@ -34,6 +34,8 @@ export interface SystemRepair extends CandidateRepair {
   systemId: string;
   /** Leaks small enough for it. One that was also repaired by hand is sealed by both. */
   reachesLeakIds: readonly string[];
+  /** Leaks too wide for it, which must be repaired by hand before. */
+  needsRepairedLeakIds: readonly string[];
 }
 
 /** Leakage of a system that no found leak explains. It cannot be repaired by hand until it is found. */

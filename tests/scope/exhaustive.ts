@@ -51,6 +51,7 @@ export function countScope(problem: ScopeProblem, picks: readonly number[], spra
     measures.some((m) => m.leakId === leakId && m.repairId === repairId);
   if (problem.exclusions.some(([left, right]) => does(left) && does(right))) return null;
   if (problem.prerequisites.some(({ repair, needs }) => does(repair) && !does(needs))) return null;
+  if (spray?.needsRepairedLeakIds.some((id) => !measures.some(({ leakId }) => leakId === id))) return null;
   for (const cell of problem.notYetFound) {
     if (spray?.systemId !== cell.systemId) continue;
     const flow = problem.measure === "total" ? cell.cfm25 : cell.toOutsideCfm25;

@@ -66,6 +66,9 @@ export function randomProblem({
             labourHours: 5,
             remainingShare: 0.25,
             remainingSpreadShare: 0.08,
+            needsRepairedLeakIds: leaks
+              .filter((leak) => leak.systemId === "south" && leak.cfm25 > 50)
+              .map(({ id }) => id),
             reachesLeakIds: leaks.filter((leak) => leak.systemId === "south" && leak.cfm25 < 35).map(({ id }) => id),
           },
         ]
