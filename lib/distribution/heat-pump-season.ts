@@ -1,0 +1,94 @@
+import { BTU_PER_KWH } from "#lib/units/conversions.ts";
+import type { BtuPerHour, Hours, KilowattHours, Ratio } from "#lib/units/quantity.ts";
+import type { SeasonLoad } from "./fixed-equipment-season.ts";
+
+/** What a heat pump uses for one season's load, without its blower. */
+export interface HeatPumpSeason {
+  electricKWh: KilowattHours;
+  /** Of that, by resistance heat that helps out. */
+  supplementaryKWh: KilowattHours;
+  runHours: Hours;
+  readonly electricKWhByMonth: Float64Array;
+  readonly supplementaryKWhByMonth: Float64Array;
+  readonly runHoursByMonth: Float64Array;
+}
+
+export const createHeatPumpSeason = (): HeatPumpSeason => ({
+  electricKWh: 0,
+  supplementaryKWh: 0,
+  runHours: 0,
+  electricKWhByMonth: new Float64Array(12),
+  supplementaryKWhByMonth: new Float64Array(12),
+  runHoursByMonth: new Float64Array(12),
+});
+
+/** Below this worth of a Btu of supplementary heat the ducts are open to outdoors, and it is held. Source: practice. */
+const LEAST_SUPPLEMENTARY_WORTH = 0.05;
+
+/**
+ * Electricity of a heat pump over a season, bin by bin, for one state of the ducts: leaks that push it into resistance
+ * heat cost what they cost. Call it once with the ducts before and once after.
+ * Below capacity: run share r = L/useful, kW = H r/(3412·COP·PLF), PLF = 1 − c(1 − r): heat-pump-bin with η = useful/H.
+ * Above: it runs all the time, and strips in the same air add S = (L − useful)/w, w the worth of one more Btu: again
+ * R = L/η, with η at the output H + S that then flows. So a bin where leaks leave nothing of H still has an answer.
+ * Valid for w above 0. Source: doe-appendix-m (form of), derived. Left out: lockouts, recovery from set-back.
+ * Unguarded, allocates nothing.
+ */
+export function fillHeatPumpSeason({
+  season,
+  loadBtu,
+  usefulBtuPerH,
+  perCapacityFactor,
+  capacityBtuPerH,
+  cop,
+  degradationCoefficient,
+  out,
+}: {
+  season: SeasonLoad;
+  /** Heat that the rooms need from this system in a year. */
+  loadBtu: number;
+  /** By bin: what an hour of running is worth, from fillUsefulHeating with the capacity below. */
+  usefulBtuPerH: Float64Array;
+  /** Of the same UsefulLine. */
+  perCapacityFactor: Ratio;
+  /** By bin. */
+  capacityBtuPerH: Float64Array;
+  cop: Float64Array;
+  degradationCoefficient: Ratio;
+  out: HeatPumpSeason;
+}): void {
+  const { count, monthIndex, hours, loadShare } = season;
+  const { electricKWhByMonth, supplementaryKWhByMonth, runHoursByMonth } = out;
+  electricKWhByMonth.fill(0);
+  supplementaryKWhByMonth.fill(0);
+  runHoursByMonth.fill(0);
+  const worth = Math.max(LEAST_SUPPLEMENTARY_WORTH, perCapacityFactor);
+  for (let b = 0; b < count; b++) {
+    const month = monthIndex[b]!;
+    const binHours = hours[b]!;
+    const loadBtuPerH: BtuPerHour = (loadBtu * loadShare[b]!) / binHours;
+    if (!(loadBtuPerH > 0)) continue;
+    const useful = usefulBtuPerH[b]!;
+    const inputAtFullBtuPerH = capacityBtuPerH[b]! / cop[b]!;
+    if (loadBtuPerH <= useful) {
+      const runShare = loadBtuPerH / useful;
+      const partLoadFactor = 1 - degradationCoefficient * (1 - runShare);
+      electricKWhByMonth[month]! += (binHours * inputAtFullBtuPerH * runShare) / partLoadFactor / BTU_PER_KWH;
+      runHoursByMonth[month]! += binHours * runShare;
+    } else {
+      const supplementaryKWh = (binHours * (loadBtuPerH - useful)) / worth / BTU_PER_KWH;
+      electricKWhByMonth[month]! += (binHours * inputAtFullBtuPerH) / BTU_PER_KWH + supplementaryKWh;
+      supplementaryKWhByMonth[month]! += supplementaryKWh;
+      runHoursByMonth[month]! += binHours;
+    }
+  }
+  out.electricKWh = sumOf(electricKWhByMonth);
+  out.supplementaryKWh = sumOf(supplementaryKWhByMonth);
+  out.runHours = sumOf(runHoursByMonth);
+}
+
+function sumOf(values: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < values.length; i++) sum += values[i]!;
+  return sum;
+}
