@@ -58,7 +58,8 @@ const COMMANDS = {
   },
   prove: async (args) => {
     await prepare(root, ["install", "generateClient", "bundle"]);
-    return runBundled("prove", args);
+    const config = ["--config", "vitest.proofs.config.ts"];
+    return runNode(["node_modules/vitest/vitest.mjs", "run", ...config, ...args], { NODE_ENV: "test" });
   },
 };
 

@@ -7,7 +7,6 @@ const PROGRAMS = {
   ductmend: "lib/cli/ductmend.ts",
   serve: "lib/cli/serve.ts",
   bench: "tests/bench/bench.ts",
-  prove: "tests/proofs/prove.ts",
 };
 
 /** Loaded from node_modules at run time: native parts, worker files, or so large that bundling costs more than it saves. */
@@ -38,7 +37,7 @@ const REQUIRE_BANNER =
 
 /**
  * Bundles the command line, the server's starter and every worker (`*-worker.ts`) into .build/cli/<name>.mjs with
- * shared chunks, so that `ductmend calc` starts in a moment.
+ * shared chunks, so that `ductmend calc` starts in a moment. The bench is a program too; it measures what users run.
  * @param {string} root
  */
 export async function bundleCommandLine(root) {

@@ -44,13 +44,13 @@ const generateClient = {
 /** @type {Step} */
 const bundle = {
   stampFile: ".build/cli/.made-from",
-  sources: ["lib", "tests/bench", "tests/proofs", "prisma/schema.prisma", "package-lock.json", "tsconfig.json"],
+  sources: ["lib", "tests/bench", "prisma/schema.prisma", "package-lock.json", "tsconfig.json"],
   run: bundleCommandLine,
 };
 
 /** @type {Step} */
 const buildWeb = {
-  stampFile: ".next/.made-from",
+  stampFile: `${process.env.NEXT_DIST_DIR ?? ".next"}/.made-from`,
   sources: [
     "app",
     "lib",
