@@ -107,7 +107,7 @@ const ALTERED = {
   edition: "2008",
   stage: "finished",
   alternativesGroup: "altered-ducts-2008",
-  source: { sourceId: "iecc", locator: "no part of it: one state's energy rules of 2008, second-hand" },
+  source: { sourceId: "state-altered-ducts-2008" },
 } as const satisfies Partial<TargetRule>;
 
 const NOTE_2024 =

@@ -224,6 +224,15 @@ const list = [
     note: "Second-hand; the adopted local text governs.",
   },
   {
+    id: "state-altered-ducts-2008",
+    title: "Residential energy rules of one state, altered ducts",
+    author: "a state energy agency",
+    year: 2008,
+    kind: "program-rule",
+    basis: "read",
+    note: "Second-hand; the adopted local text governs.",
+  },
+  {
     id: "jcgm-100",
     title: "Guide to the expression of uncertainty in measurement",
     author: "JCGM 100",
@@ -294,7 +303,8 @@ const list = [
   },
   {
     id: "nrel-56354",
-    title: "Improved Modeling of Residential Air Conditioners and Heat Pumps for Energy Calculations, NREL/TP-5500-56354",
+    title:
+      "Improved Modeling of Residential Air Conditioners and Heat Pumps for Energy Calculations, NREL/TP-5500-56354",
     author: "Cutler, Winkler, Kruis, Christensen and Brandemuehl, NREL",
     year: 2013,
     kind: "report",
