@@ -79,20 +79,20 @@ const AREAS: readonly DrawnArea[] = [
 ];
 
 const PERSON: Readonly<Record<Standpoint, Point>> = {
-  house: { x: 66, y: 58 },
-  attic: { x: 68, y: 15 },
-  crawlspace: { x: 66, y: 83 },
-  basement: { x: 66, y: 83 },
-  garage: { x: 86, y: 58 },
-  outdoors: { x: 6, y: 44 },
+  house: { x: 66, y: 52 },
+  attic: { x: 68, y: 11 },
+  crawlspace: { x: 66, y: 78 },
+  basement: { x: 66, y: 78 },
+  garage: { x: 85, y: 54 },
+  outdoors: { x: 8, y: 40 },
 };
 
-/** Where the test fan joins. The flexible duct runs from there to the fan in the rooms. */
-const JOINS: Readonly<Record<FanConnection, string>> = {
-  "central-return": "return-grille",
-  "air-handler-cabinet": "air-handler",
-  "supply-plenum": "supply-plenum",
-  "branch-register": "register-1",
+/** Where the test fan joins; it stands in the rooms straight below. */
+const JOINS: Readonly<Record<FanConnection, { node: string; x: number }>> = {
+  "central-return": { node: "return-grille", x: 28 },
+  "air-handler-cabinet": { node: "air-handler", x: 42 },
+  "supply-plenum": { node: "supply-plenum", x: 50 },
+  "branch-register": { node: "register-1", x: 60 },
 };
 
 /**
@@ -106,7 +106,7 @@ export function hoseDrawing(answers: SetupAnswers): HoseDrawing {
   const nodes = [
     ...ductNodes(answers),
     ...fanNodes(answers),
-    ...tapNodes(channels),
+    ...tapNodes(channels, JOINS[answers.fanConnection].x),
     { id: "person", part: "person" as const, label: "You and the gauge", ...person },
     ...ports,
   ];
@@ -118,12 +118,12 @@ function ductNodes({ testKind }: SetupAnswers): DrawnNode[] {
   const { sealsRegisters } = TEST_TRAITS[testKind];
   const state = sealsRegisters ? ("covered" as const) : ("open" as const);
   return [
-    { id: "return-grille", part: "grille", label: "Central return", x: 30, y: 30, state },
+    { id: "return-grille", part: "grille", label: "Central return", x: 28, y: 30, state },
     { id: "return-plenum", part: "plenum", label: "Return plenum", x: 34, y: 20 },
     { id: "air-handler", part: "air-handler", label: "Air handler", x: 42, y: 20 },
     { id: "supply-plenum", part: "plenum", label: "Supply plenum", x: 50, y: 20 },
-    { id: "register-1", part: "register", label: "Register", x: 58, y: 30, state },
-    { id: "register-2", part: "register", label: "Register", x: 70, y: 30, state },
+    { id: "register-1", part: "register", label: "Register", x: 60, y: 30, state },
+    { id: "register-2", part: "register", label: "Register", x: 72, y: 30, state },
     ...(testKind.startsWith("side-leakage")
       ? [{ id: "barrier", part: "barrier" as const, label: "Blank between the sides", x: 38, y: 20 }]
       : []),
@@ -144,10 +144,10 @@ function fanNodes({ testKind, direction, fan, fanConnection }: SetupAnswers): Dr
   const { usesDuctFan, usesHouseFan, outsideDoor } = TEST_TRAITS[testKind];
   const nodes: DrawnNode[] = [];
   if (usesDuctFan) {
-    const x = fanConnection === "branch-register" ? 56 : 36;
+    const { x } = JOINS[fanConnection];
     nodes.push({ id: "duct-fan", part: "duct-fan", label: "Duct fan", x, y: 58 });
     const isDuctSide = (direction === "pulling") === ((fan?.restrictorSide ?? "inlet") === "inlet");
-    nodes.push({ id: "restrictor", part: "flow-restrictor", label: "Flow restrictor", x, y: isDuctSide ? 53 : 63 });
+    nodes.push({ id: "restrictor", part: "flow-restrictor", label: "Flow restrictor", x, y: isDuctSide ? 53 : 64 });
     if (direction === "pulling" && fan?.needsFlowStraightenerWhenPulling !== false) {
       nodes.push({ id: "flow-straightener", part: "flow-straightener", label: "Flow straightener", x, y: 47 });
     }
@@ -164,7 +164,7 @@ function drawnDucts({ testKind, direction, fanConnection }: SetupAnswers): Drawn
   for (const to of ["register-1", "register-2"]) ducts.push({ from: "supply-plenum", to, kind: "duct" });
   const isPushing = direction === "pushing";
   if (usesDuctFan) {
-    const joins = JOINS[fanConnection];
+    const joins = JOINS[fanConnection].node;
     ducts.push({ from: "duct-fan", to: joins, kind: "flexible-duct" });
     ducts.push({ from: isPushing ? "duct-fan" : joins, to: isPushing ? joins : "duct-fan", kind: "air-flow" });
   }
@@ -179,40 +179,42 @@ function drawnDucts({ testKind, direction, fanConnection }: SetupAnswers): Drawn
 }
 
 const TAPS: Readonly<Record<TapPoint, Point & { label: string }>> = {
-  "supply-plenum": { x: 53, y: 24, label: "Tap in the supply plenum" },
+  "supply-plenum": { x: 50, y: 24, label: "Tap in the supply plenum" },
   "return-plenum": { x: 34, y: 25, label: "Tap in the return plenum" },
-  house: { x: 56, y: 50, label: "Air of the rooms" },
-  outside: { x: 6, y: 82, label: "Outdoors, out of the wind" },
+  house: { x: 52, y: 46, label: "Air of the rooms" },
+  outside: { x: 90, y: 34, label: "Outdoors, out of the wind" },
   zone: { x: 24, y: 84, label: "The zone" },
   room: { x: 22, y: 40, label: "Under the door of the room" },
-  pan: { x: 70, y: 34, label: "Pan over the register" },
+  pan: { x: 72, y: 34, label: "Pan over the register" },
   "combustion-zone": { x: 24, y: 70, label: "Room of the appliance" },
-  "fan-flow-tap": { x: 39, y: 58, label: "Flow tap of the fan" },
-  "fan-duct-side": { x: 39, y: 45, label: "Flexible duct before the fan" },
-  "fan-surroundings": { x: 43, y: 66, label: "Air around the fan" },
+  // From the middle of the fan.
+  "fan-flow-tap": { x: 4, y: 58, label: "Flow tap of the fan" },
+  "fan-duct-side": { x: 4, y: 42, label: "Flexible duct before the fan" },
+  "fan-surroundings": { x: 8, y: 66, label: "Air around the fan" },
 };
 
 export const tapNodeId = (tap: TapPoint): string => `tap-${tap}`;
 
 /** One node for each air that a hose reaches; a port left open needs none. */
-function tapNodes(channels: readonly GaugeChannel[]): DrawnNode[] {
+function tapNodes(channels: readonly GaugeChannel[], fanX: number): DrawnNode[] {
   const used = new Set(
     channels.flatMap(({ signal, reference, isReferencePortOpen }) =>
       isReferencePortOpen ? [signal] : [signal, reference],
     ),
   );
-  return [...used].map((tap) => ({ id: tapNodeId(tap), part: tap === "pan" ? "pan" : "tap", ...TAPS[tap] }));
+  const placed = (tap: TapPoint) => (tap.startsWith("fan-") ? { ...TAPS[tap], x: fanX + TAPS[tap].x } : TAPS[tap]);
+  return [...used].map((tap) => ({ id: tapNodeId(tap), part: tap === "pan" ? "pan" : "tap", ...placed(tap) }));
 }
 
 function portsOf({ id, label, isReferencePortOpen }: GaugeChannel, index: number, person: Point): DrawnNode[] {
-  const y = person.y + 3 + 4 * index;
+  const y = person.y + 4 + 5 * index;
   return [
-    { id: `${id}-signal`, part: "signal-port", label: `${label}: signal port`, x: person.x - 2, y },
+    { id: `${id}-signal`, part: "signal-port", label: `${label}: signal port`, x: person.x - 4, y },
     {
       id: `${id}-reference`,
       part: "reference-port",
       label: isReferencePortOpen ? `${label}: reference port, left open` : `${label}: reference port`,
-      x: person.x + 2,
+      x: person.x + 4,
       y,
       ...(isReferencePortOpen ? { state: "open" as const } : {}),
     },
