@@ -37,7 +37,7 @@ function firstGuess(site: LeakSite, pointer: string, ledger: Ledger): Prior {
   const { size } = site;
   if (size?.from === "gap") {
     return {
-      cfm25: orificeFlow({ areaIn2: size.gapLengthIn * size.gapWidthIn, pressurePa: 25 }),
+      cfm25: orificeFlow({ areaIn2: size.gapLengthIn * size.gapWidthIn, pressurePa: 25 }).leakageCfm,
       relativeUncertainty: MEASURED_GAP_DOUBT_RATIO,
     };
   }

@@ -1,0 +1,143 @@
+import type { PriceBook } from "#lib/job/price-book-schema.ts";
+import { lifeCycleCost } from "#lib/savings/life-cycle-cost.ts";
+import { DEMO_PRICE_BOOK } from "#lib/scope/demo-price-book.ts";
+import { type JobScopeProblem, jobScopeProblem } from "#lib/scope/job-scope-problem.ts";
+import { chosenByHand, type PricedOption, pricedOption } from "#lib/scope/priced-option.ts";
+import { STARTING_CATALOGUE } from "#lib/scope/repairs.ts";
+import { type AimedScope, aimedScope, scopeOptions } from "#lib/scope/scope-options.ts";
+import type { MixedIntegerSolver } from "#lib/scope/solver.ts";
+import type { HouseModel } from "./complete/complete-house.ts";
+import type { ScopeTarget } from "./find-target.ts";
+import type { Ledger } from "./ledger.ts";
+import type { SiteWorth } from "./value-leaks.ts";
+
+export interface ChosenScopes {
+  options: readonly PricedOption[];
+  chosenId: string | null;
+  jobProblem: JobScopeProblem;
+  book: PriceBook;
+  outOfReach: readonly string[];
+}
+
+interface Input {
+  house: HouseModel;
+  worth: SiteWorth;
+  target: ScopeTarget | null;
+  solve: MixedIntegerSolver | undefined;
+  ledger: Ledger;
+}
+
+/** Present value of one dollar saved a year, escalated and discounted over the measure's life. */
+export function presentValueFactor({ prices }: HouseModel): number {
+  const { measureLifeYears, discountRate, escalationRate } = prices;
+  return lifeCycleCost({
+    costUsd: 1,
+    years: measureLifeYears,
+    discountRate,
+    savings: [{ annualAtBaseDateUsd: 1, escalationRate }],
+  }).presentValueSavings;
+}
+
+function takeBook({ house, ledger }: Input): PriceBook {
+  const { priceBook } = house.job;
+  if (priceBook) return priceBook;
+  ledger.take<string>(undefined, {
+    path: "#/priceBook",
+    title: "Price book",
+    value: "invented demonstration prices",
+    unit: "",
+    reason: "The job holds no price book, so invented prices are used. Enter your own before you quote.",
+    source: { sourceId: "practice" },
+  });
+  return DEMO_PRICE_BOOK;
+}
+
+function askedLimits({ house }: Input, book: PriceBook): { budgetUsdCents?: number; labourHours?: number } {
+  const { plan } = house.job;
+  return {
+    budgetUsdCents: plan?.budgetUsdCents,
+    labourHours: plan?.crewHours === undefined ? undefined : plan.crewHours * book.labour.crewCount,
+  };
+}
+
+/**
+ * The scope: the options that the solver finds, or the measures stated in the job where no solver is at hand.
+ * Lifetime value follows the leakage while the system runs; the target follows the leakage at 25 Pa.
+ */
+export async function chooseScope(input: Input): Promise<ChosenScopes> {
+  const { house, worth, target, solve, ledger } = input;
+  const { job } = house;
+  const book = takeBook(input);
+  const factor = presentValueFactor(house);
+  const jobProblem = jobScopeProblem({
+    findings: job.sites.map((site, index) => ({
+      site,
+      ...worth.sites[index]!,
+      lifetimeValueUsd: factor * worth.sites[index]!.usdPerYear,
+    })),
+    places: job.places,
+    catalogue: STARTING_CATALOGUE,
+    book,
+    measure: target?.measure ?? "total",
+    beforeCfm25: target?.measure === "to-outside" ? worth.toOutsideCfm25 : worth.totalCfm25,
+    beforeStandardUncertaintyCfm25:
+      target?.measure === "to-outside" ? worth.toOutsideStandardUncertaintyCfm25 : worth.totalStandardUncertaintyCfm25,
+    notYetFound: worth.unfound.map(({ usdPerYear, ...unfound }) => ({
+      ...unfound,
+      lifetimeValueUsd: factor * usdPerYear,
+    })),
+    offersSpray: false,
+  });
+  for (const { siteId, reach } of jobProblem.assumedReach) {
+    ledger.take(undefined, {
+      path: `#/sites/${job.sites.findIndex((site) => site.id === siteId)}/reach`,
+      title: `Reach of the leak “${siteId}”`,
+      value: reach ?? "moderate",
+      unit: "",
+      reason: "Nothing was said; the usual reach in this place.",
+      source: { sourceId: "practice" },
+    });
+  }
+  const chance = target ? { limitCfm25: target.limitCfm25, probability: target.confidenceProbability } : undefined;
+  let aimed: readonly AimedScope[] = [];
+  let chosenId: string | null = null;
+  let outOfReach: readonly string[] = [];
+  const byHand = job.plan?.chosenMeasures;
+  if (byHand) {
+    const { scope, unknown } = chosenByHand({ jobProblem, measures: byHand, limitCfm25: target?.limitCfm25 });
+    aimed = [aimedScope("chosen", scope)];
+    chosenId = "chosen";
+    for (const { siteId, repairId } of unknown) {
+      ledger.warn({
+        code: "measure-does-not-fit",
+        path: "#/plan/chosenMeasures",
+        severity: "problem",
+        what: `The repair “${repairId}” does not fit the leak “${siteId}”.`,
+        why: "Each kind of leak has its own repairs, and a leak is repaired once.",
+        nextMove: "Choose one of the repairs offered for this leak. Until then the measure is left out.",
+      });
+    }
+  }
+  if (solve && jobProblem.problem.leaks.length > 0) {
+    const found = await scopeOptions({
+      problem: jobProblem.problem,
+      target: chance,
+      ...askedLimits(input, book),
+      solve,
+    });
+    aimed = [...aimed, ...found.options];
+    outOfReach = found.outOfReach;
+    const wanted = job.plan?.chosenOptionId;
+    if (!byHand)
+      chosenId =
+        (wanted !== undefined && found.options.some(({ id }) => id === wanted) ? wanted : found.recommendedId) ?? null;
+  }
+  const asbestosSiteIds = job.sites.filter((site) => site.isSuspectedAsbestos).map((site) => site.id);
+  return {
+    options: aimed.map((option) => pricedOption({ jobProblem, book, option, asbestosSiteIds })),
+    chosenId,
+    jobProblem,
+    book,
+    outOfReach,
+  };
+}

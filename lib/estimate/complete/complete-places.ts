@@ -1,0 +1,202 @@
+import { regainFactorOf } from "#lib/distribution/regain.ts";
+import type { Job } from "#lib/job/job-schema.ts";
+import { PLACE_LABELS, type Place } from "#lib/job/place.ts";
+import type { Ledger } from "../ledger.ts";
+import type { ParameterSpace } from "../parameter-space.ts";
+import { PLACE_DEFAULTS, type PlaceDefaults } from "./place-defaults.ts";
+
+/** One place around the ducts with its gaps filled. Names ending in `At` are places in the parameter array. */
+export interface PlaceModel {
+  id: string;
+  kind: Place["kind"];
+  label: string;
+  isInsideBoundary: boolean;
+  isConditioned: boolean;
+  isAttic: boolean;
+  moisture: PlaceDefaults["moisture"];
+  groundShare: number;
+  ceilingRValue: number;
+  roofAbsorptance: number;
+  regainAt: number;
+  factorAt: number;
+  atticVentilationAt: number;
+  toOutsideShareAt: number;
+}
+
+const practice = { sourceId: "practice" } as const;
+/** Exponent of leaks between house, zone and outside. Source: practice (duct-sized leaks in series with a zone's). */
+const SERIES_EXPONENT = 0.6;
+/** Roofs: dark .85, light .55; attic air change per ft² of ceiling .15 cfm. Source: practice. */
+const ROOF_ABSORPTANCE = { dark: 0.85, light: 0.55 } as const;
+const ATTIC_VENTILATION_CFM_PER_FT2 = 0.15;
+const TEST_PRESSURE_PA = 50;
+
+interface Input {
+  place: Place;
+  pointer: string;
+  ledger: Ledger;
+  space: ParameterSpace;
+}
+
+/** Share of a leak there that a to-outside test sees: by the zone's pressure where measured, else by kind of place. */
+function addToOutsideShare({ place, pointer, ledger, space }: Input): number {
+  const defaults = PLACE_DEFAULTS[place.kind];
+  let share = defaults.toOutsideShare;
+  let doubt = defaults.toOutsideShareDoubt;
+  if (place.houseToZonePressurePa !== undefined) {
+    const outside = place.houseToOutsidePressurePa ?? TEST_PRESSURE_PA;
+    share = Math.min(1, place.houseToZonePressurePa / outside) ** SERIES_EXPONENT;
+    doubt = 0.05;
+  } else if (doubt > 0) {
+    share = ledger.take<number>(undefined, {
+      path: `${pointer}/houseToZonePressurePa`,
+      title: `Share of a leak into the ${PLACE_LABELS[place.kind]} that reaches outside`,
+      value: defaults.toOutsideShare,
+      unit: "share",
+      reason: "No zone pressure was measured, so a common share for this kind of place is taken.",
+      source: practice,
+      low: Math.max(0, defaults.toOutsideShare - 1.28 * doubt),
+      high: Math.min(1, defaults.toOutsideShare + 1.28 * doubt),
+    });
+  }
+  return space.add({
+    key: `places/${place.id}/toOutsideShare`,
+    group: "outside",
+    base: share,
+    spread: { shape: "absolute", standardUncertainty: doubt, min: 0, max: 1 },
+  });
+}
+
+function completePlace(input: Input): PlaceModel {
+  const { place, pointer, ledger, space } = input;
+  const defaults = PLACE_DEFAULTS[place.kind];
+  const name = place.label ?? PLACE_LABELS[place.kind];
+  const isAttic = place.kind === "attic";
+  const isConditioned = place.kind === "conditioned";
+  const insulation =
+    place.kind.endsWith("crawlspace") || place.kind === "basement"
+      ? ledger.take(place.insulation, {
+          path: `${pointer}/insulation`,
+          title: `Insulation of the ${name}`,
+          value: "none",
+          unit: "",
+          reason: "Nothing was said of insulation there.",
+          source: practice,
+        })
+      : "none";
+  const knownRegain = regainFactorOf({ placeKind: place.kind, insulation });
+  const regain = isConditioned
+    ? 1
+    : ledger.take(place.regainFactor, {
+        path: `${pointer}/regainFactor`,
+        title: `Heat that finds its way back from the ${name}`,
+        value: knownRegain,
+        unit: "ratio",
+        reason: "A common figure for this kind of place and its insulation.",
+        source: practice,
+        low: 0.6 * knownRegain,
+        high: Math.min(1, 1.4 * knownRegain),
+      });
+  const factor =
+    isAttic || isConditioned
+      ? defaults.unconditionedFactor
+      : ledger.take(place.unconditionedFactor, {
+          path: `${pointer}/unconditionedFactor`,
+          title: `How cold or hot the ${name} gets`,
+          value: defaults.unconditionedFactor,
+          unit: "ratio",
+          reason: "0 would be as warm as the house, 1 as cold as outdoors; a common figure for this kind of place.",
+          source: { sourceId: "iso-13789" },
+          low: Math.max(0, defaults.unconditionedFactor - 1.28 * defaults.unconditionedFactorDoubt),
+          high: defaults.unconditionedFactor + 1.28 * defaults.unconditionedFactorDoubt,
+        });
+  return {
+    id: place.id,
+    kind: place.kind,
+    label: name,
+    isInsideBoundary: defaults.isInsideBoundary,
+    isConditioned,
+    isAttic,
+    moisture: defaults.moisture,
+    groundShare: defaults.groundShare,
+    ceilingRValue: isAttic
+      ? ledger.take(place.ceilingRValue, {
+          path: `${pointer}/ceilingRValue`,
+          title: `Insulation on the floor of the ${name}`,
+          value: 19,
+          unit: "h·ft²·°F/Btu",
+          reason: "A common figure in houses whose attic was not measured.",
+          source: practice,
+          low: 11,
+          high: 38,
+        })
+      : 19,
+    roofAbsorptance: isAttic
+      ? ROOF_ABSORPTANCE[
+          ledger.take(place.roofColor, {
+            path: `${pointer}/roofColor`,
+            title: `Color of the roof over the ${name}`,
+            value: "dark",
+            unit: "",
+            reason: "Most roofs are dark.",
+            source: practice,
+          })
+        ]
+      : ROOF_ABSORPTANCE.dark,
+    regainAt: space.add({
+      key: `places/${place.id}/regain`,
+      group: "regain",
+      base: regain,
+      spread: { shape: "absolute", standardUncertainty: isConditioned ? 0 : 0.25 * regain, min: 0, max: 1 },
+    }),
+    factorAt: space.add({
+      key: `places/${place.id}/factor`,
+      group: "zones",
+      base: factor,
+      spread: {
+        shape: "absolute",
+        standardUncertainty: isConditioned || isAttic ? 0 : defaults.unconditionedFactorDoubt,
+        min: 0,
+        max: 1.2,
+      },
+    }),
+    atticVentilationAt: space.add({
+      key: `places/${place.id}/ventilation`,
+      group: "zones",
+      base: ATTIC_VENTILATION_CFM_PER_FT2,
+      spread: { shape: "relative", standardUncertainty: isAttic ? 0.4 : 0, min: 0.02, max: 1 },
+    }),
+    toOutsideShareAt: addToOutsideShare(input),
+  };
+}
+
+/** Where a leak goes that reaches outside though no duct runs outside the boundary: straight outdoors. */
+export const OUTDOORS_PLACE_ID = "outdoors";
+
+/**
+ * Every place with its gaps filled, each filled gap listed. Where all ducts run inside the house's pressure boundary, a
+ * place “outdoors” is added for leakage that was measured to reach outside all the same.
+ */
+export function completePlaces({
+  job,
+  ledger,
+  space,
+}: {
+  job: Job;
+  ledger: Ledger;
+  space: ParameterSpace;
+}): PlaceModel[] {
+  const places = job.places.map((place, index) =>
+    completePlace({ place, pointer: `#/places/${index}`, ledger, space }),
+  );
+  if (places.some((place) => !place.isInsideBoundary)) return places;
+  return [
+    ...places,
+    completePlace({
+      place: { id: OUTDOORS_PLACE_ID, kind: "outside", regainFactor: 0, unconditionedFactor: 1 },
+      pointer: "#/places/-",
+      ledger,
+      space,
+    }),
+  ];
+}

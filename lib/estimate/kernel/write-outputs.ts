@@ -1,0 +1,249 @@
+import { BTU_PER_KWH, BTU_PER_THERM } from "#lib/units/conversions.ts";
+import type { HouseModel } from "../complete/complete-house.ts";
+import type { OutputLayout } from "../output-layout.ts";
+import type { WorkPlan } from "./house-kernel.ts";
+import { CELLS, type HouseState, type SystemState } from "./house-state.ts";
+
+export const FUELS = ["electricity", "naturalGas", "propane", "fuelOil"] as const;
+export type Fuel = (typeof FUELS)[number];
+/** Heat content of a sale unit, Btu. Propane and oil: eia-co2. */
+export const BTU_PER_UNIT: Readonly<Record<Fuel, number>> = {
+  electricity: BTU_PER_KWH,
+  naturalGas: BTU_PER_THERM,
+  propane: 91_300,
+  fuelOil: 138_900,
+};
+const MONTHS = 12;
+const WATTS_PER_KILOWATT = 1000;
+/** Full-load efficiency on the hottest afternoons over SEER. Source: practice. */
+const PEAK_EER_OF_SEER = 0.87;
+
+/** Writes what a state says into the output array. The layout is made once; the writer only fills. */
+export interface OutputWriter {
+  writeBefore(state: HouseState, parameters: Float64Array, out: Float64Array): void;
+  writeAfter(
+    planIndex: number,
+    before: HouseState,
+    after: HouseState,
+    parameters: Float64Array,
+    out: Float64Array,
+  ): void;
+}
+
+/** Keys of the outputs, so that readers and writer agree. */
+export const outputKey = {
+  leakage: (scope: string, name: string) => `leakage/${scope}/${name}`,
+  efficiency: (systemId: string, mode: string, name: string) => `efficiency/${systemId}/${mode}/${name}`,
+  site: (id: string, name: string) => `site/${id}/${name}`,
+  cell: (group: number, cell: number) => `cell/${group}/${cell}`,
+  energy: (fuel: Fuel, when: "before" | "after", month: number | "year") => `energy/${fuel}/${when}/${month}`,
+  plan: (index: number, name: string) => `plan/${index}/${name}`,
+} as const;
+
+const LEAKAGE_NAMES = ["total", "toOutside", "supplyToOutside", "returnToOutside", "fanFlow"] as const;
+
+export function createOutputWriter({
+  house,
+  plans,
+  layout,
+}: {
+  house: HouseModel;
+  plans: readonly WorkPlan[];
+  layout: OutputLayout;
+}): OutputWriter {
+  const scopes = ["house", ...house.systems.map((system) => system.id)];
+  const leakageAt = scopes.map((scope) => LEAKAGE_NAMES.map((name) => layout.add(outputKey.leakage(scope, name))));
+  const siteAt = house.sites.map(({ id }) =>
+    ["cfm25", "toOutsideCfm25", "operatingCfm"].map((name) => layout.add(outputKey.site(id, name))),
+  );
+  const cellAt = house.groups.map((_, group) => CELLS.map((_cell, cell) => layout.add(outputKey.cell(group, cell))));
+  const efficiencyAt = house.systems.map(({ id, heating, cooling }) => ({
+    heating: heating
+      ? ["designBefore", "seasonalBefore", "designAfter", "seasonalAfter"].map((name) =>
+          layout.add(outputKey.efficiency(id, "heating", name)),
+        )
+      : null,
+    cooling: cooling
+      ? ["designBefore", "seasonalBefore", "designAfter", "seasonalAfter"].map((name) =>
+          layout.add(outputKey.efficiency(id, "cooling", name)),
+        )
+      : null,
+  }));
+  const energyAt = FUELS.map((fuel) =>
+    (["before", "after"] as const).map((when) =>
+      [...Array(MONTHS).keys(), "year" as const].map((month) => layout.add(outputKey.energy(fuel, when, month))),
+    ),
+  );
+  const planAt = plans.map((_, index) =>
+    ["predictedTotal", "predictedToOutside", "savedUsd", "peakKW", "co2Lb", "predictedOutsideShare"].map((name) =>
+      layout.add(outputKey.plan(index, name)),
+    ),
+  );
+  const byFuel = FUELS.map(() => new Float64Array(MONTHS));
+  const beforeByFuel = FUELS.map(() => new Float64Array(MONTHS));
+
+  function fillByFuel(state: HouseState, target: Float64Array[]): void {
+    for (const months of target) months.fill(0);
+    for (let s = 0; s < house.systems.length; s++) {
+      const systemState = state.systems[s]!;
+      for (const mode of ["heating", "cooling"] as const) {
+        const modeState = systemState.modes[mode];
+        if (!modeState) continue;
+        const fuel = mode === "cooling" ? 0 : FUELS.indexOf(house.systems[s]!.heating!.fuel);
+        for (let month = 0; month < MONTHS; month++) {
+          target[fuel]![month]! += modeState.energy.inputBtuByMonth[month]! / BTU_PER_UNIT[FUELS[fuel]!];
+          target[0]![month]! +=
+            (systemState.blowerPowerW * modeState.energy.runHoursByMonth[month]!) / WATTS_PER_KILOWATT;
+        }
+      }
+    }
+  }
+
+  function writeEnergy(when: 0 | 1, source: readonly Float64Array[], out: Float64Array): void {
+    for (let f = 0; f < FUELS.length; f++) {
+      const places = energyAt[f]![when]!;
+      let year = 0;
+      for (let month = 0; month < MONTHS; month++) {
+        const value = source[f]![month]!;
+        out[places[month]!] = value;
+        year += value;
+      }
+      out[places[MONTHS]!] = year;
+    }
+  }
+
+  /** Seasonal efficiency: load over the sum of load/η (seasonal-efficiency). */
+  function seasonal(systemState: SystemState, mode: "heating" | "cooling"): number {
+    const bins = mode === "heating" ? house.loads.heating : house.loads.cooling;
+    const { efficiency } = systemState.modes[mode]!.season;
+    let inverse = 0;
+    for (let bin = 0; bin < bins.count; bin++) inverse += bins.loadShare[bin]! / efficiency[bin]!;
+    return inverse > 0 ? 1 / inverse : 0;
+  }
+
+  function writeEfficiency(state: HouseState, offset: 0 | 2, out: Float64Array): void {
+    for (let s = 0; s < house.systems.length; s++) {
+      for (const mode of ["heating", "cooling"] as const) {
+        const places = efficiencyAt[s]![mode];
+        if (!places) continue;
+        out[places[offset]!] = state.systems[s]!.modes[mode]!.design.efficiency[0]!;
+        out[places[offset + 1]!] = seasonal(state.systems[s]!, mode);
+      }
+    }
+  }
+
+  /** Power of cooling on the design day: run time needed times input, blower included. */
+  function peakKW(state: HouseState, parameters: Float64Array): number {
+    const { coolingF } = house.loads.indoor;
+    const needPerF = house.loads.uaBtuPerHF / 0.75;
+    const need = needPerF * Math.max(0, house.designCooling.temperatureF[0]! - house.loads.coolingBalanceF);
+    let total = 0;
+    for (let s = 0; s < house.systems.length; s++) {
+      const { cooling, servedShare } = house.systems[s]!;
+      if (!cooling || !(coolingF > 0)) continue;
+      const capacity = parameters[cooling.capacityAt]!;
+      const duty = Math.min(
+        1,
+        (need * servedShare) / state.systems[s]!.modes.cooling!.design.efficiency[0]! / capacity,
+      );
+      const compressorKW = capacity / (PEAK_EER_OF_SEER * parameters[cooling.seerAt]!) / WATTS_PER_KILOWATT;
+      total += duty * (compressorKW + state.systems[s]!.blowerPowerW / WATTS_PER_KILOWATT);
+    }
+    return total;
+  }
+
+  function writeLeakage(state: HouseState, parameters: Float64Array, out: Float64Array): void {
+    for (const places of leakageAt) for (const place of places) out[place] = 0;
+    const add = (scope: number, isSupply: boolean, all: number, outside: number) => {
+      const places = leakageAt[scope]!;
+      out[places[0]!]! += all;
+      out[places[1]!]! += outside;
+      out[places[isSupply ? 2 : 3]!]! += outside;
+    };
+    for (let i = 0; i < house.sites.length; i++) {
+      const site = house.sites[i]!;
+      const all = state.siteCfm25[i]!;
+      const outside = all * parameters[house.places[site.placeIndex]!.toOutsideShareAt]!;
+      add(0, site.side === "supply", all, outside);
+      add(1 + site.systemIndex, site.side === "supply", all, outside);
+      out[siteAt[i]![0]!] = all;
+      out[siteAt[i]![1]!] = outside;
+      out[siteAt[i]![2]!] = state.siteOperatingCfm[i]!;
+    }
+    for (let g = 0; g < house.groups.length; g++) {
+      const { systemIndexes } = house.groups[g]!;
+      let served = 0;
+      for (const s of systemIndexes) served += house.systems[s]!.servedShare;
+      for (let c = 0; c < CELLS.length; c++) {
+        const cfm25 = state.cellCfm25[g]![c]!;
+        out[cellAt[g]![c]!] = cfm25;
+        const { side, isOutside } = CELLS[c]!;
+        for (const s of systemIndexes) {
+          const part = (cfm25 * house.systems[s]!.servedShare) / served;
+          add(0, side === "supply", part, isOutside ? part : 0);
+          add(1 + s, side === "supply", part, isOutside ? part : 0);
+        }
+      }
+    }
+    for (let s = 0; s < house.systems.length; s++) {
+      const flow = parameters[house.systems[s]!.fanFlowAt]!;
+      out[leakageAt[1 + s]![4]!] = flow;
+      out[leakageAt[0]![4]!]! += flow;
+    }
+  }
+
+  function predicted(state: HouseState, parameters: Float64Array, isOutside: boolean): number {
+    let total = 0;
+    for (let i = 0; i < house.sites.length; i++) {
+      const share = isOutside ? parameters[house.places[house.sites[i]!.placeIndex]!.toOutsideShareAt]! : 1;
+      total += state.siteCfm25[i]! * share;
+    }
+    for (let g = 0; g < house.groups.length; g++)
+      for (let c = 0; c < CELLS.length; c++) if (!isOutside || CELLS[c]!.isOutside) total += state.cellCfm25[g]![c]!;
+    return total;
+  }
+
+  return {
+    writeBefore(state, parameters, out) {
+      writeLeakage(state, parameters, out);
+      writeEfficiency(state, 0, out);
+      fillByFuel(state, beforeByFuel);
+      writeEnergy(0, beforeByFuel, out);
+    },
+    writeAfter(planIndex, before, after, parameters, out) {
+      fillByFuel(after, byFuel);
+      if (planIndex === 0) {
+        writeEfficiency(after, 2, out);
+        writeEnergy(1, byFuel, out);
+      }
+      const { prices } = house;
+      const priceAt = [
+        prices.electricityUsdPerKWhAt,
+        prices.naturalGasUsdPerThermAt,
+        prices.propaneUsdPerGallonAt,
+        prices.fuelOilUsdPerGallonAt,
+      ];
+      const carbon = [
+        prices.electricityLbPerKWh,
+        prices.naturalGasLbPerTherm,
+        prices.propaneLbPerGallon,
+        prices.fuelOilLbPerGallon,
+      ];
+      let usd = 0;
+      let co2 = 0;
+      for (let f = 0; f < FUELS.length; f++) {
+        let saved = 0;
+        for (let month = 0; month < MONTHS; month++) saved += beforeByFuel[f]![month]! - byFuel[f]![month]!;
+        usd += saved * parameters[priceAt[f]!]!;
+        co2 += saved * carbon[f]!;
+      }
+      const places = planAt[planIndex]!;
+      out[places[0]!] = predicted(after, parameters, false);
+      out[places[1]!] = predicted(after, parameters, true);
+      out[places[2]!] = usd;
+      out[places[3]!] = peakKW(before, parameters) - peakKW(after, parameters);
+      out[places[4]!] = co2;
+      out[places[5]!] = out[places[0]!]! > 0 ? out[places[1]!]! / out[places[0]!]! : 0;
+    },
+  };
+}

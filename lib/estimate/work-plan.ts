@@ -1,0 +1,57 @@
+import type { JobScopeProblem } from "#lib/scope/job-scope-problem.ts";
+import { measureId } from "#lib/scope/measure-details.ts";
+import type { PricedOption } from "#lib/scope/priced-option.ts";
+import type { HouseModel } from "./complete/complete-house.ts";
+import type { WorkPlan } from "./kernel/house-kernel.ts";
+
+/**
+ * An option as the kernel needs it. What a repair leaves is a parameter, shared by all options that do the same repair
+ * on the same leak, so that options are compared with the same luck.
+ */
+export function createWorkPlans({
+  house,
+  options,
+  jobProblem,
+}: {
+  house: HouseModel;
+  options: readonly PricedOption[];
+  jobProblem: JobScopeProblem;
+}): WorkPlan[] {
+  const { space } = house;
+  const known = new Map<string, number>();
+  const remainingAt = (siteId: string, repairId: string): number => {
+    const key = measureId(siteId, repairId);
+    const there = known.get(key);
+    if (there !== undefined) return there;
+    const { remainingShare, remainingSpreadShare } = jobProblem.details.get(key)!.repair;
+    const at = space.add({
+      key: `repairs/${key}`,
+      group: "repairs",
+      base: remainingShare,
+      spread: { shape: "absolute", standardUncertainty: remainingSpreadShare, min: 0, max: 1 },
+    });
+    known.set(key, at);
+    return at;
+  };
+  return options.map((option) => {
+    const plan: WorkPlan = {
+      id: option.id,
+      remainingAt: new Int32Array(house.sites.length).fill(-1),
+      sprayAt: new Int32Array(house.sites.length).fill(-1),
+      unfoundRemainingAt: new Int32Array(house.systems.length).fill(-1),
+    };
+    for (const { siteId, repairId } of option.measures) {
+      const at = remainingAt(siteId, repairId);
+      const site = house.sites.findIndex((each) => each.id === siteId);
+      if (site >= 0) plan.remainingAt[site] = at;
+      else {
+        const system = house.systems.findIndex((each) => each.id === siteId);
+        const spray = jobProblem.problem.systemRepairs.find((each) => each.id === measureId(siteId, repairId));
+        plan.unfoundRemainingAt[system] = at;
+        for (const leakId of spray?.reachesLeakIds ?? [])
+          plan.sprayAt[house.sites.findIndex((each) => each.id === leakId)] = at;
+      }
+    }
+    return plan;
+  });
+}
