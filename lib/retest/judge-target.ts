@@ -33,15 +33,15 @@ export function judgeTarget({
     standardUncertainty: standardUncertaintyCfm25,
     upperLimit: limitCfm25,
   });
-  // A reading of zero has no relative uncertainty: its own stands.
-  const { acceptanceLimit } =
-    valueCfm25 > 0
-      ? guardBand({
-          upperLimit: limitCfm25,
-          relativeStandardUncertainty: Math.min(1, standardUncertaintyCfm25 / valueCfm25),
-          confidence,
-        })
-      : guardBand({ upperLimit: limitCfm25, standardUncertainty: standardUncertaintyCfm25, confidence });
+  // A doubt larger than the reading itself is no share of it: then it stands as it is. Both say p ≥ confidence.
+  const isShareOfReading = valueCfm25 >= standardUncertaintyCfm25 && valueCfm25 > 0;
+  const { acceptanceLimit } = guardBand({
+    upperLimit: limitCfm25,
+    confidence,
+    ...(isShareOfReading
+      ? { relativeStandardUncertainty: standardUncertaintyCfm25 / valueCfm25 }
+      : { standardUncertainty: standardUncertaintyCfm25 }),
+  });
   return {
     meetsRule: valueCfm25 <= limitCfm25,
     meetsWithConfidence: valueCfm25 <= acceptanceLimit,

@@ -20,7 +20,8 @@ export interface StagedCheck {
 
 /**
  * What the gauge must show along the work so that the rest of it still reaches the target.
- * After stage k: threshold = acceptance + Σ_{j>k} removes_j − z √(Σ_{j>k} u_j²), never below the acceptance itself.
+ * After stage k: threshold = acceptance + Σ_{j>k} removes_j − z √(Σ_{j>k} u_j²), never below the acceptance itself nor
+ * below a later threshold.
  * Above it the leaks already sealed did not give what was expected: better looked at again now than at the end.
  * Source: own-method. Left out: that stages of one crew may be off together.
  * @throws InputProblem when a number is outside its range.
@@ -49,17 +50,24 @@ export function stagedChecks({
     }
   });
   const z = normalQuantile(confidence);
+  const thresholds: Cfm[] = [];
+  let expected = 0;
+  let variance = 0;
+  // From the last stage back: what is still to do grows, and so does the threshold.
+  for (const stage of [...stages].reverse()) {
+    const threshold = acceptanceCfm25 + Math.max(0, expected - z * Math.sqrt(variance));
+    thresholds.unshift(Math.max(threshold, thresholds[0] ?? 0));
+    expected += stage.removesCfm25;
+    variance += stage.standardUncertaintyCfm25 ** 2;
+  }
   return stages.map((stage, index) => {
-    const rest = stages.slice(index + 1);
-    const expected = rest.reduce((sum, each) => sum + each.removesCfm25, 0);
-    const doubt = Math.sqrt(rest.reduce((sum, each) => sum + each.standardUncertaintyCfm25 ** 2, 0));
-    const stopBelowCfm25 = acceptanceCfm25 + Math.max(0, expected - z * doubt);
+    const stopBelowCfm25 = thresholds[index]!;
     const reading = Math.floor(stopBelowCfm25);
     return {
       afterSiteIds: stage.siteIds,
       stopBelowCfm25,
       say:
-        rest.length > 0
+        index < stages.length - 1
           ? `After ${stage.title}: go on when the test reads ${reading} cfm or less. Above that, look again at what was sealed here.`
           : `After ${stage.title}: done when the test reads ${reading} cfm or less.`,
     };
