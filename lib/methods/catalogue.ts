@@ -1,13 +1,49 @@
 import { airDensityCard } from "./cards/air-density.ts";
-import { changePointFitCard } from "./cards/change-point-fit.ts";
-import { degreeDaysFromHourlyCard } from "./cards/degree-days-from-hourly.ts";
+import { moistAirCard } from "./cards/moist-air.ts";
+import { temperatureRiseAirflowCard } from "./cards/temperature-rise-airflow.ts";
+import { matchedPressureAirflowCard } from "./cards/matched-pressure-airflow.ts";
+import { fanFlowCard } from "./cards/fan-flow.ts";
+import { leakageAtPressureCard } from "./cards/leakage-at-pressure.ts";
+import { powerLawFitCard } from "./cards/power-law-fit.ts";
+import { orificeAreaCard } from "./cards/orifice-area.ts";
+import { toOutsideShareCard } from "./cards/to-outside-share.ts";
+import { blowerDoorSubtractionCard } from "./cards/blower-door-subtraction.ts";
+import { deltaQModelCard } from "./cards/delta-q-model.ts";
+import { operatingLeakageCard } from "./cards/operating-leakage.ts";
+import { airflowAfterSealingCard } from "./cards/airflow-after-sealing.ts";
 import { degreeDaysFromMonthlyMeansCard } from "./cards/degree-days-from-monthly-means.ts";
+import { degreeDaysFromHourlyCard } from "./cards/degree-days-from-hourly.ts";
+import { changePointFitCard } from "./cards/change-point-fit.ts";
+import { deemedLeakageSavingsCard } from "./cards/deemed-leakage-savings.ts";
+import { deemedEfficiencySavingsCard } from "./cards/deemed-efficiency-savings.ts";
+import { lifeCycleCostCard } from "./cards/life-cycle-cost.ts";
+import { conformanceProbabilityCard } from "./cards/conformance-probability.ts";
+import { guardBandCard } from "./cards/guard-band.ts";
+import { beforeAfterDifferenceCard } from "./cards/before-after-difference.ts";
 import type { MethodCard } from "./method-card.ts";
 
 /** Every calculation of the catalogue, in the order of the trip of the data. */
 export const METHODS: readonly MethodCard[] = [
   airDensityCard,
+  moistAirCard,
+  temperatureRiseAirflowCard,
+  matchedPressureAirflowCard,
+  fanFlowCard,
+  leakageAtPressureCard,
+  powerLawFitCard,
+  orificeAreaCard,
+  toOutsideShareCard,
+  blowerDoorSubtractionCard,
+  deltaQModelCard,
+  operatingLeakageCard,
+  airflowAfterSealingCard,
   degreeDaysFromMonthlyMeansCard,
   degreeDaysFromHourlyCard,
   changePointFitCard,
+  deemedLeakageSavingsCard,
+  deemedEfficiencySavingsCard,
+  lifeCycleCostCard,
+  conformanceProbabilityCard,
+  guardBandCard,
+  beforeAfterDifferenceCard,
 ];
