@@ -59,7 +59,12 @@ export function Select({
           {hint}
         </Text>
       ) : null}
-      <FieldError className={styles.error}>{error}</FieldError>
+      <FieldError className={styles.error}>
+        <span className={styles.errorSign} aria-hidden="true">
+          !
+        </span>
+        <span>{error}</span>
+      </FieldError>
       <Button className={styles.selectButton}>
         <SelectValue />
         <svg viewBox="0 0 14 9" aria-hidden="true">

@@ -36,7 +36,11 @@ export function occupied({
   const wisps = discs.filter(({ leak, r }) => leak?.state === "open" && leak.side === "supply" && r >= 10);
   return [
     ...ducts,
-    ...layout.airHandlers.map(({ box }) => box),
+    ...layout.airHandlers.map(({ box, posture, placeKind }): Box => {
+      // An air handler in a room stands on legs; nothing is written between them.
+      const standsInRoom = posture === "upright" && placeKind === "conditioned";
+      return standsInRoom ? { ...box, height: frame.floorY - box.y } : box;
+    }),
     ...discs.map(circleBox),
     ...wisps.map(({ cx, cy, r }): Box => ({ x: cx - r, y: cy - r * 2 - 6, width: 2 * r, height: r * 2 + 6 })),
     ...linesOf(frame),
@@ -109,7 +113,7 @@ export function drawLabels({
   const size = isCompact(frame) ? 12 : 13;
   const sheet: Box = { x: 2, y: 2, width: frame.width - 4, height: frame.height - 4 };
   const wanted = [
-    ...systemLabels({ layout, size: size - 1, count: input.systems.length }),
+    ...systemLabels({ layout, frame, size: size - 1, count: input.systems.length }),
     ...placeLabels({ input, frame, words, size }),
     ...roomLabels({ input, frame, size: size - 1 }),
   ];
@@ -142,7 +146,7 @@ function placeLabels({
       const isAttic = place.kind === "attic";
       return texts.flatMap((text) => {
         const base = { kind: "text", text, size, fill: "ink" } as const;
-        const rows = isAttic ? [0.62, 0.52, 0.7, 0.42] : [0.86, 0.5, 0.7, 0.3];
+        const rows = isAttic ? [0.62, 0.52, 0.7, 0.42] : [0.86, 0.82, 0.5, 0.7, 0.3];
         const columns = isAttic ? [0.64, 0.36, 0.5, 0.6, 0.4] : [0.5, 0.3, 0.7, 0.2, 0.8];
         return rows.flatMap((row) =>
           columns.map(
@@ -158,7 +162,7 @@ function placeLabels({
     });
 }
 
-function systemLabels({ layout, size, count }: { layout: DuctLayout; size: number; count: number }): TextShape[][] {
+function systemLabels({ layout, frame, size, count }: { layout: DuctLayout; frame: HouseFrame; size: number; count: number }): TextShape[][] {
   return layout.airHandlers.map(({ box, label }): TextShape[] => {
     if (!label || count < 2) return [];
     const base = { kind: "text", text: label, size, fill: "ink", weight: 600 } as const;
@@ -175,6 +179,7 @@ function systemLabels({ layout, size, count }: { layout: DuctLayout; size: numbe
         { ...base, anchor: "start", x: c(box.x + box.width + 7), y: c(box.y + box.height + step * 26) },
         { ...base, anchor: "start", x: c(box.x + box.width + 7 + step * 60), y: c(box.y + box.height - 4) },
         { ...base, anchor: "start", x: c(box.x + 2), y: c(box.y + box.height + 16 + step * 50) },
+        { ...base, anchor: "start", x: c(frame.left + 8), y: c(box.y + box.height + 16 + step * 50) },
         { ...base, anchor: "start", x: c(box.x + 2), y: c(box.y - 8 - step * 40) },
       ]),
     ];
@@ -193,9 +198,17 @@ function roomLabels({
   return frame.storeys.flatMap((storey, index) => {
     const names = input.rooms?.[index] ?? [];
     return names.map((text, room): TextShape[] => {
-      const x = c(storey.x + (storey.width * (room + 0.5)) / names.length);
-      const base = { kind: "text", text, size, fill: "soft", anchor: "middle", x } as const;
-      return [0.92, 0.8, 0.3].map((row): TextShape => ({ ...base, y: c(storey.y + storey.height * row) }));
+      const share = storey.width / names.length;
+      const base = { kind: "text", text, size, fill: "soft", anchor: "middle" } as const;
+      return [0.92, 0.8, 0.3].flatMap((row) =>
+        [0.5, 0.76, 0.24].map(
+          (across): TextShape => ({
+            ...base,
+            x: c(storey.x + share * (room + across)),
+            y: c(storey.y + storey.height * row),
+          }),
+        ),
+      );
     });
   });
 }

@@ -184,8 +184,8 @@ function flowLabel({
   const candidates: TextShape[] = [
     { ...base, x: c(cx + r + 5), y: c(cy - r * 0.2), anchor: "start" },
     { ...base, x: c(cx - r - 5), y: c(cy - r * 0.2), anchor: "end" },
-    { ...base, x: c(cx + r * 0.8 + 5), y: c(cy - r * 0.8), anchor: "start" },
-    { ...base, x: c(cx - r * 0.8 - 5), y: c(cy - r * 0.8), anchor: "end" },
+    { ...base, x: c(cx + r + 6), y: c(cy - r * 0.85), anchor: "start" },
+    { ...base, x: c(cx - r - 6), y: c(cy - r * 0.85), anchor: "end" },
     { ...base, x: c(cx + r + 5), y: c(cy + r * 0.9), anchor: "start" },
     { ...base, x: c(cx - r - 5), y: c(cy + r * 0.9), anchor: "end" },
     { ...base, x: c(cx), y: c(cy + r + size + 2), anchor: "middle" },
