@@ -1,5 +1,5 @@
 import type { GaugeChannel } from "#lib/setup/gauge-channels.ts";
-import type { SetupAnswers } from "#lib/setup/setup-answers.ts";
+import type { FanConnection, SetupAnswers } from "#lib/setup/setup-answers.ts";
 import type { SetupSheet } from "#lib/setup/setup-sheet.ts";
 import { TEST_TRAITS } from "#lib/setup/test-traits.ts";
 import type { Cfm, Pascals } from "#lib/units/quantity.ts";
@@ -38,7 +38,7 @@ export function readSheet({
   observer: Observer;
 }): ChannelReading[] {
   const { channels } = sheet.drawing;
-  const ends = hoseEnds(house, answers);
+  const ends = hoseEnds(house, answers.fanConnection);
   const held = (by: NonNullable<GaugeChannel["heldBy"]>): FanControl | undefined => {
     const channel = channels.find(({ heldBy }) => heldBy === by);
     if (!channel) return undefined;
@@ -86,7 +86,8 @@ export function sheetSituation({ testKind }: Pick<SetupAnswers, "testKind">): Si
   };
 }
 
-function hoseEnds(house: TrueHouse, { fanConnection }: SetupAnswers): HoseEnds {
+/** What the taps of a set-up mean in one house. */
+export function hoseEnds(house: TrueHouse, fanConnection: FanConnection): HoseEnds {
   const supplies = house.branches.filter(({ side }) => side === "supply");
   const fanJoins = {
     "central-return": centralReturn(house),
