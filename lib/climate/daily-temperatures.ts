@@ -4,6 +4,7 @@ import { type ClimateYear, DAYS_IN_MONTH, MONTHS_PER_YEAR } from "./climate-year
 /** Bisection halves the interval each time: 50 halvings leave nothing a double can tell. */
 const BISECTION_STEPS = 50;
 const TABULATED_BASE_F = 65;
+const HOURS_PER_DAY = 24;
 
 /** The bins of a year, drawn together as far as the daily means are. */
 export interface DailyTemperatures {
@@ -29,26 +30,41 @@ export function dailyTemperatures({ bins, months }: Pick<ClimateYear, "bins" | "
       TABULATED_BASE_F - (months.heatingDegreeDaysAt65[month]! - months.coolingDegreeDaysAt65[month]!) / days,
   );
   const hourlyMeanF = meanOfHours(bins);
-  const at = (spreadShare: number) =>
-    bins.temperatureF.map((hourF, bin) => {
-      const month = bins.month[bin]! - 1;
-      return midRangeMeanF[month]! + spreadShare * (hourF - hourlyMeanF[month]!);
-    });
-  const distanceFromBase = (spreadShare: number) =>
-    at(spreadShare).reduce((sum, dayF, bin) => sum + (Math.abs(dayF - TABULATED_BASE_F) * bins.hours[bin]!) / 24, 0);
-  const tabulated = sum(months.heatingDegreeDaysAt65) + sum(months.coolingDegreeDaysAt65);
+  const middleF = Float64Array.from(bins.month, (month) => midRangeMeanF[month - 1]!);
+  const offsetF = bins.temperatureF.map((hourF, bin) => hourF - hourlyMeanF[bins.month[bin]! - 1]!);
+  const spreadShare = findSpreadShare({ middleF, offsetF, hours: bins.hours, months });
+  return { temperatureF: middleF.map((eachF, bin) => eachF + spreadShare * offsetF[bin]!), midRangeMeanF, spreadShare };
+}
 
-  // Wider spread, more degree days: the sum grows with κ, so halving finds it; a year always on one side of 65 °F does
-  // not tell κ, and any κ then gives the same degree days near that base.
+/**
+ * Wider spread, more degree days: the sum grows with κ, so halving finds it. A year always on one side of 65 °F does not
+ * tell κ, and any κ then gives the same degree days near that base.
+ */
+function findSpreadShare({
+  middleF,
+  offsetF,
+  hours,
+  months,
+}: {
+  middleF: Float64Array;
+  offsetF: Float64Array;
+  hours: Float64Array;
+  months: ClimateYear["months"];
+}): Share {
+  const tabulated = sum(months.heatingDegreeDaysAt65) + sum(months.coolingDegreeDaysAt65);
   let low = 0;
   let high = 1;
   for (let step = 0; step < BISECTION_STEPS; step += 1) {
     const middle = (low + high) / 2;
-    if (distanceFromBase(middle) > tabulated) high = middle;
+    let degreeDays = 0;
+    for (let bin = 0; bin < hours.length; bin += 1) {
+      const dayF = middleF[bin]! + middle * offsetF[bin]!;
+      degreeDays += (Math.abs(dayF - TABULATED_BASE_F) * hours[bin]!) / HOURS_PER_DAY;
+    }
+    if (degreeDays > tabulated) high = middle;
     else low = middle;
   }
-  const spreadShare = (low + high) / 2;
-  return { temperatureF: at(spreadShare), midRangeMeanF, spreadShare };
+  return (low + high) / 2;
 }
 
 /** Mean temperature of each month's hours. */

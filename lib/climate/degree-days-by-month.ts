@@ -5,6 +5,8 @@ import { dailyTemperatures } from "./daily-temperatures.ts";
 import type { DegreeDayBasis } from "./degree-days-from-hourly.ts";
 import type { DegreeDaysOfAMonth } from "./degree-days-from-monthly-means.ts";
 
+const HOURS_PER_DAY = 24;
+
 /**
  * Degree days of each month of a typical year, to any base.
  * daily-extremes: Σ hours/24 · (T_b − T_day)+ over the bins of daily temperatures; hourly: the same over the bins of
@@ -32,17 +34,32 @@ export function degreeDaysByMonth({
   });
   const { bins } = climate;
   const temperatureF = basis === "hourly" ? bins.temperatureF : dailyTemperatures(climate).temperatureF;
-  const monthly = Array.from({ length: MONTHS_PER_YEAR }, () => ({ heatingDegreeDays: 0, coolingDegreeDays: 0 }));
-  temperatureF.forEach((binF, bin) => {
-    const month = monthly[bins.month[bin]! - 1]!;
-    const days = bins.hours[bin]! / 24;
-    month.heatingDegreeDays += days * Math.max(0, baseTemperatureF - binF);
-    month.coolingDegreeDays += days * Math.max(0, binF - baseTemperatureF);
-  });
+  const monthly = countDegreeDays({ bins, temperatureF, baseOfMonthF: () => baseTemperatureF });
   return {
     heatingDegreeDays: monthly.reduce((total, month) => total + month.heatingDegreeDays, 0),
     coolingDegreeDays: monthly.reduce((total, month) => total + month.coolingDegreeDays, 0),
     monthly,
     basis,
   };
+}
+
+/** Σ hours/24 · (T_b − T)+ month by month, the base a matter of the month (0 to 11). Unguarded. */
+export function countDegreeDays({
+  bins,
+  temperatureF,
+  baseOfMonthF,
+}: {
+  bins: ClimateYear["bins"];
+  temperatureF: Float64Array;
+  baseOfMonthF: (month: number) => Fahrenheit;
+}): DegreeDaysOfAMonth[] {
+  const monthly = Array.from({ length: MONTHS_PER_YEAR }, () => ({ heatingDegreeDays: 0, coolingDegreeDays: 0 }));
+  for (let bin = 0; bin < temperatureF.length; bin += 1) {
+    const index = bins.month[bin]! - 1;
+    const belowF = baseOfMonthF(index) - temperatureF[bin]!;
+    const days = bins.hours[bin]! / HOURS_PER_DAY;
+    monthly[index]!.heatingDegreeDays += days * Math.max(0, belowF);
+    monthly[index]!.coolingDegreeDays += days * Math.max(0, -belowF);
+  }
+  return monthly;
 }

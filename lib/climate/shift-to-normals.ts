@@ -1,7 +1,8 @@
 import { refuse } from "#lib/errors/input-problem.ts";
 import type { Fahrenheit, FahrenheitDifference } from "#lib/units/quantity.ts";
 import { type ClimateMonths, type ClimateYear, MONTHS_PER_YEAR } from "./climate-year.ts";
-import { degreeDaysByMonth } from "./degree-days-by-month.ts";
+import { dailyTemperatures } from "./daily-temperatures.ts";
+import { countDegreeDays } from "./degree-days-by-month.ts";
 
 /** A larger gap between a typical year and a nearby normal means another place, not another climate. From memory. */
 const LARGEST_SHIFT_F = 15;
@@ -73,9 +74,11 @@ export function shiftToNormals(
 
 /** A month moved up by Δ has at 65 °F the degree days that it had at 65 − Δ. */
 function shiftedDegreeDays(climate: ClimateYear, monthlyShiftF: readonly number[]) {
-  const moved = monthlyShiftF.map(
-    (shiftF, month) => degreeDaysByMonth({ climate, baseTemperatureF: 65 - shiftF }).monthly[month]!,
-  );
+  const moved = countDegreeDays({
+    bins: climate.bins,
+    temperatureF: dailyTemperatures(climate).temperatureF,
+    baseOfMonthF: (month) => 65 - monthlyShiftF[month]!,
+  });
   return {
     heatingDegreeDaysAt65: Float64Array.from(moved, (month) => month.heatingDegreeDays),
     coolingDegreeDaysAt65: Float64Array.from(moved, (month) => month.coolingDegreeDays),

@@ -37,5 +37,6 @@ function daysByMonth(bill: UtilityBill): { month: number; days: number }[] {
   return parts;
 }
 
-const daysInMonth = (year: number, month: number): number =>
+/** Days of a calendar month, 1 to 12. */
+export const daysInMonth = (year: number, month: number): number =>
   (Date.UTC(year, month, 1) - Date.UTC(year, month - 1, 1)) / MILLISECONDS_PER_DAY;

@@ -1,3 +1,4 @@
+import { refuse } from "#lib/errors/input-problem.ts";
 import { type ChangePointFit, fitChangePoint } from "./change-point-fit.ts";
 import { type BillPeriod, CHANGE_POINT_MODELS, type ChangePointModel, PARAMETERS_OF } from "./change-point-model.ts";
 
@@ -21,13 +22,19 @@ export interface ModelChoice {
  * with k = p + 1; on a tie the one with fewer parameters. None when bills without any season do as well (k = 2), or the
  * best explains less than half of the variation and misses by more than 25 %.
  * Source: own-method on ashrae-guideline-14 (the 25 %, from memory).
- * @throws InputProblem as `fitChangePoint`, when no model has enough periods.
+ * @throws InputProblem when no model has enough periods, or as `fitChangePoint`.
  */
 export function chooseChangePointModel(periods: readonly BillPeriod[]): ModelChoice {
   const n = periods.length;
   const possible = CHANGE_POINT_MODELS.filter((model) => n >= PARAMETERS_OF[model] + 2);
-  // Lets the simplest model say what is missing when there are too few bills for any.
-  if (possible.length === 0) fitChangePoint({ periods: periods.slice(0, PARAMETERS_OF.heating), model: "heating" });
+  if (possible.length === 0) {
+    const least = Math.min(...CHANGE_POINT_MODELS.map((model) => PARAMETERS_OF[model])) + 2;
+    refuse({
+      field: "periods",
+      detail: `A season can be told from ${least} usable bills or more, not from ${n}`,
+      fix: "Add bills, best a whole year of them.",
+    });
+  }
 
   const candidates = possible
     .map((model) => ({ model, fit: fitChangePoint({ periods, model }) }))

@@ -195,6 +195,6 @@ describe("the choice of a model", () => {
   });
 
   it("asks for more bills when there are too few for any model", () => {
-    expect(() => chooseChangePointModel(bills(gas).slice(0, 4))).toThrow("needs at least 4 periods");
+    expect(() => chooseChangePointModel(bills(gas).slice(0, 4))).toThrow("from 5 usable bills or more, not from 4");
   });
 });
