@@ -1,5 +1,5 @@
 import { refuse } from "#lib/errors/input-problem.ts";
-import type { CandidateRepair, ScopeGoal, ScopeProblem } from "./scope-problem.ts";
+import type { CandidateRepair, RepairOfLeak, ScopeGoal, ScopeProblem } from "./scope-problem.ts";
 
 /** The rarest and the surest promise that a normal distribution can be asked for. */
 const LOWEST_PROBABILITY = 0.5;
@@ -31,8 +31,38 @@ function checkRepair(field: string, repair: CandidateRepair): void {
   checkNumber(`${field}/remainingSpreadShare`, repair.remainingSpreadShare, 0, 1);
 }
 
+/** Every rule speaks of leaks and repairs that exist; one that does not would silently forbid or allow. */
+function checkRules({ leaks, systemRepairs, exclusions, prerequisites }: ScopeProblem): void {
+  const repairsOf = new Map(leaks.map((leak) => [leak.id, leak.repairs.map(({ id }) => id)]));
+  const known = (field: string, { leakId, repairId }: RepairOfLeak): void => {
+    if (repairsOf.get(leakId)?.includes(repairId)) return;
+    refuse({
+      field,
+      detail: `There is no repair ${repairId} of a leak ${leakId}`,
+      fix: "Name a leak and one of its repairs.",
+    });
+  };
+  exclusions.forEach((pair, index) => {
+    for (const repair of pair) known(`#/exclusions/${index}`, repair);
+  });
+  prerequisites.forEach(({ repair, needs }, index) => {
+    known(`#/prerequisites/${index}/repair`, repair);
+    known(`#/prerequisites/${index}/needs`, needs);
+  });
+  systemRepairs.forEach(({ reachesLeakIds, needsRepairedLeakIds }, index) => {
+    const stranger = [...reachesLeakIds, ...needsRepairedLeakIds].find((id) => !repairsOf.has(id));
+    if (stranger === undefined) return;
+    refuse({
+      field: `#/systemRepairs/${index}`,
+      detail: `There is no leak ${stranger}`,
+      fix: "Name leaks of this problem.",
+    });
+  });
+}
+
 /** @throws InputProblem naming the first value that cannot be used. */
 export function checkScopeProblem(problem: ScopeProblem): void {
+  checkRules(problem);
   checkNumber("#/beforeCfm25", problem.beforeCfm25, 0, 1e5);
   checkNumber("#/beforeStandardUncertaintyCfm25", problem.beforeStandardUncertaintyCfm25, 0, 1e5);
   checkUnique(

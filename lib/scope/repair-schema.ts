@@ -30,6 +30,10 @@ export const repairSchema = z
     fits: z.array(z.enum(LEAK_KIND_IDS)).min(1).meta({ title: "Kinds of leak it fits" }),
     widestGapIn: numberField({ unit: "in", title: "Widest gap it closes", above: 0, max: 40 }).optional(),
     replacesDuct: z.boolean().meta({ title: "Puts in new duct" }),
+    isSafeForOwner: z.boolean().meta({
+      title: "An owner can do it alone",
+      description: "From a room, without ladder, attic, crawlspace, electricity or anything that burns fuel.",
+    }),
     runLengthFt: numberField({ unit: "ft", title: "Usual length of new duct", above: 0, max: 200 }).optional(),
     steps: z.array(shortTextSchema).min(1).max(10),
     materials: z.array(materialSchema).max(12),

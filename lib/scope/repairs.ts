@@ -31,6 +31,7 @@ export const REPAIRS: readonly Repair[] = [
     ],
     widestGapIn: 0.25,
     replacesDuct: false,
+    isSafeForOwner: false,
     steps: ["Fasten what moves", "Clean the joint", "Bed mesh in mastic", "Cover the mesh, a nickel thick"],
     materials: [
       { materialId: "mastic", amount: 0.03, per: "gap-foot" },
@@ -61,6 +62,7 @@ export const REPAIRS: readonly Repair[] = [
     ],
     widestGapIn: 0.75,
     replacesDuct: false,
+    isSafeForOwner: false,
     steps: ["Fasten what moves", "Bridge the gap with a backing", "Bed mesh in mastic over it", "Cover the mesh"],
     materials: [
       { materialId: "foil-tape", amount: 1.1, per: "gap-foot" },
@@ -91,6 +93,7 @@ export const REPAIRS: readonly Repair[] = [
       "other",
     ],
     replacesDuct: false,
+    isSafeForOwner: false,
     steps: ["Cut a patch 1 in. larger all round", "Screw or staple it down", "Mastic over mesh along the edge"],
     materials: [
       { materialId: "sheet-metal", amount: 1, per: "leak" },
@@ -114,6 +117,7 @@ export const REPAIRS: readonly Repair[] = [
     fits: ["plenum-joint", "seam", "cracked-board", "take-off"],
     widestGapIn: 0.06,
     replacesDuct: false,
+    isSafeForOwner: false,
     steps: [
       "Check that the tape is listed for this duct material",
       "Wipe the joint clean and dry",
@@ -136,6 +140,7 @@ export const REPAIRS: readonly Repair[] = [
     fits: ["air-handler-cabinet"],
     widestGapIn: 0.25,
     replacesDuct: false,
+    isSafeForOwner: false,
     steps: [
       "Gasket under each service panel",
       "Seal line-set and wire entries",
@@ -160,6 +165,7 @@ export const REPAIRS: readonly Repair[] = [
     reachesWholeSystem: false,
     fits: ["filter-slot"],
     replacesDuct: false,
+    isSafeForOwner: true,
     steps: ["Fit a cover with a gasket", "Show the owner how to change the filter"],
     materials: [
       { materialId: "filter-cover", amount: 1, per: "leak" },
@@ -181,6 +187,7 @@ export const REPAIRS: readonly Repair[] = [
     fits: ["boot-to-drywall"],
     widestGapIn: 0.4,
     replacesDuct: false,
+    isSafeForOwner: true,
     steps: ["Take the register off", "Seal boot corners and the edge to the surface", "Put the register back when dry"],
     materials: [{ materialId: "sealant-tube", amount: 0.3, per: "leak" }],
     labourHours: { easy: 0.25, moderate: 0.35, hard: 0.6 },
@@ -198,6 +205,7 @@ export const REPAIRS: readonly Repair[] = [
     reachesWholeSystem: false,
     fits: ["disconnected-run", "take-off", "flexible-connection", "crossover", "damaged-run"],
     replacesDuct: false,
+    isSafeForOwner: false,
     steps: ["Bring the ends together", "Three screws or a band, whichever fits", "Mastic over mesh", "Support the run"],
     materials: [
       { materialId: "screws", amount: 4, per: "leak" },
@@ -220,6 +228,7 @@ export const REPAIRS: readonly Repair[] = [
     reachesWholeSystem: false,
     fits: ["flexible-connection"],
     replacesDuct: false,
+    isSafeForOwner: false,
     steps: ["Mastic on the collar", "Inner core over it, drawband tightened with the tool", "Outer jacket banded over"],
     materials: [
       { materialId: "drawband", amount: 2, per: "leak" },
@@ -240,6 +249,7 @@ export const REPAIRS: readonly Repair[] = [
     reachesWholeSystem: false,
     fits: ["damaged-run", "disconnected-run", "crossover"],
     replacesDuct: true,
+    isSafeForOwner: false,
     runLengthFt: 12,
     steps: [
       "Take out the old run",
@@ -268,6 +278,7 @@ export const REPAIRS: readonly Repair[] = [
     reachesWholeSystem: false,
     fits: ["cracked-board"],
     replacesDuct: true,
+    isSafeForOwner: false,
     steps: ["Cut out the crushed section", "Shiplap a new one", "Staple, then listed closure or mastic over mesh"],
     materials: [
       { materialId: "duct-board", amount: 12, per: "leak" },
@@ -289,6 +300,7 @@ export const REPAIRS: readonly Repair[] = [
     reachesWholeSystem: false,
     fits: ["panned-joist-return"],
     replacesDuct: false,
+    isSafeForOwner: false,
     steps: [
       "Rigid blocking at the bay's ends",
       "Sealant at plates, blocking and pan edges",
@@ -314,6 +326,7 @@ export const REPAIRS: readonly Repair[] = [
     reachesWholeSystem: false,
     fits: ["platform-return"],
     replacesDuct: false,
+    isSafeForOwner: false,
     steps: ["Line with duct board", "Mastic over mesh at every corner", "Seal to the cabinet and to the grille"],
     materials: [
       { materialId: "duct-board", amount: 24, per: "leak" },
@@ -335,6 +348,7 @@ export const REPAIRS: readonly Repair[] = [
     reachesWholeSystem: false,
     fits: ["building-cavity"],
     replacesDuct: true,
+    isSafeForOwner: false,
     steps: [
       "Open one side",
       "Slide in or build a rigid liner",
@@ -361,6 +375,7 @@ export const REPAIRS: readonly Repair[] = [
     reachesWholeSystem: false,
     fits: ["panned-joist-return", "platform-return", "building-cavity"],
     replacesDuct: true,
+    isSafeForOwner: false,
     runLengthFt: 15,
     steps: [
       "Size the return for the fan flow",
@@ -390,6 +405,7 @@ export const REPAIRS: readonly Repair[] = [
     reachesWholeSystem: false,
     fits: ["missing-end-cap"],
     replacesDuct: false,
+    isSafeForOwner: false,
     steps: ["Fit a cap", "Screw it all round", "Mastic over mesh"],
     materials: [
       { materialId: "end-cap", amount: 1, per: "leak" },
@@ -412,6 +428,7 @@ export const REPAIRS: readonly Repair[] = [
     reachesWholeSystem: false,
     fits: ["belly", "crossover"],
     replacesDuct: false,
+    isSafeForOwner: false,
     steps: [
       "Cut the belly board at the leak",
       "Mastic over mesh on trunk, boot or cap",
@@ -451,6 +468,7 @@ export const REPAIRS: readonly Repair[] = [
     ],
     widestGapIn: 0.5,
     replacesDuct: false,
+    isSafeForOwner: false,
     steps: [
       "Close wide gaps by hand",
       "Mask registers; isolate coil and blower",

@@ -1,3 +1,4 @@
+import { refuse } from "#lib/errors/input-problem.ts";
 import { evaluateScope } from "./evaluate-scope.ts";
 import type { OptionAim } from "./left-undone.ts";
 import { optimizeScope } from "./optimize-scope.ts";
@@ -7,6 +8,7 @@ import type { MixedIntegerSolver } from "./solver.ts";
 
 /** Share of the fuller option's effect that the essential one must have. */
 const ESSENTIAL_SHARE = 0.5;
+const MOST_OPTIONS_COUNT = 3;
 
 export interface AimedScope {
   id: OptionAim;
@@ -27,6 +29,8 @@ export interface ScopeOptions {
 export interface ScopeOptionsRequest {
   problem: ScopeProblem;
   target?: ScopeGoal["target"];
+  /** What the recommended option is for; to reach the target when not said. */
+  objective?: "reach-target" | "most-value" | "crew-hours";
   /** Limits that every option keeps. */
   budgetUsdCents?: number;
   labourHours?: number;
@@ -67,52 +71,53 @@ function isSameWork(one: ChosenScope, other: ChosenScope): boolean {
 /**
  * Up to three scopes side by side: the essential, the one that reaches the target, everything worth reaching.
  * Target: least price with the probability asked for. Everything: most lifetime value beyond its price, target kept.
- * Essential: least price for half of the leakage that the recommended one removes. Two that are the same work are
- * shown once. Where the target is out of reach, what comes closest takes its place and the reasons are told.
- * Source: own-method.
+ * Within the limit (objective crew-hours): most sealed in the hours. Essential: least price for half of the leakage
+ * that the recommended one removes. Two that are the same work are shown once. Where the target is out of reach, what
+ * comes closest takes its place and the reasons are told. Source: own-method.
+ * @throws InputProblem when the objective is crew hours and none are given.
  */
-export async function scopeOptions({
-  problem,
-  target,
-  budgetUsdCents,
-  labourHours,
-  solve,
-  nodeLimitCount,
-}: ScopeOptionsRequest): Promise<ScopeOptions> {
-  const limits = { budgetUsdCents, labourHours };
-  const ask = (goal: ScopeGoal) => optimizeScope({ problem, goal: { ...limits, ...goal }, solve, nodeLimitCount });
-  const scopeFor = async (goal: ScopeGoal): Promise<ChosenScope | null> => {
+export async function scopeOptions(request: ScopeOptionsRequest): Promise<ScopeOptions> {
+  const { problem, target, objective = "reach-target", budgetUsdCents, labourHours, solve, nodeLimitCount } = request;
+  const ask = (goal: ScopeGoal) =>
+    optimizeScope({ problem, goal: { budgetUsdCents, labourHours, ...goal }, solve, nodeLimitCount });
+  const scopeFor = async (id: OptionAim, goal: ScopeGoal): Promise<AimedScope[]> => {
     const outcome = await ask(goal);
-    return outcome.kind === "scope" ? outcome.scope : null;
+    return outcome.kind === "scope" ? [aimedScope(id, withProbability(outcome.scope, target, problem))] : [];
   };
-  const found: AimedScope[] = [];
-  let outOfReach: string[] = [];
   const reached = target ? await ask({ want: "least-price", target }) : null;
-  if (target && reached?.kind === "scope") found.push(aimedScope("target", reached.scope));
+  const forTarget: AimedScope[] = [];
+  let outOfReach: string[] = [];
+  if (target && reached?.kind === "scope") forTarget.push(aimedScope("target", reached.scope));
   if (target && reached?.kind === "out-of-reach") {
-    found.push(
-      aimedScope(
-        reached.why.isHeldBackByLimits ? "limited" : "closest",
-        withProbability(reached.why.closest, target, problem),
-      ),
+    const { why } = reached;
+    forTarget.push(
+      aimedScope(why.isHeldBackByLimits ? "limited" : "closest", withProbability(why.closest, target, problem)),
     );
-    outOfReach = explainOutOfReach(reached.why, target.limitCfm25);
+    outOfReach = explainOutOfReach(why, target.limitCfm25);
   }
   const keptTarget = reached?.kind === "scope" ? target : undefined;
-  const everything = await scopeFor({ want: "most-net-value", target: keptTarget });
-  if (everything) found.push(aimedScope("everything", withProbability(everything, target, problem)));
-  const doing = found.filter(({ scope }) => scope.measures.length + scope.systemRepairIds.length > 0);
+  const everything = await scopeFor("everything", { want: "most-net-value", target: keptTarget });
+  const within =
+    objective === "crew-hours" ? await scopeFor("limited", { want: "most-sealed", ...neededHours(labourHours) }) : [];
+  const inOrder = objective === "most-value" ? [...everything, ...forTarget] : [...within, ...forTarget, ...everything];
+  const doing = inOrder.filter(({ scope }) => scope.measures.length + scope.systemRepairIds.length > 0);
   const recommended = doing[0];
   if (!recommended) return { options: [], recommendedId: null, outOfReach };
   const leastRemovedCfm25 = ESSENTIAL_SHARE * recommended.scope.removedCfm25;
-  const essential = await scopeFor({ want: "least-price", leastRemovedCfm25 });
-  const all = essential ? [...doing, aimedScope("essential", withProbability(essential, target, problem))] : doing;
-  const options = all.filter(
-    ({ scope }, index) => !all.slice(0, index).some((earlier) => isSameWork(earlier.scope, scope)),
-  );
-  return {
-    options: options.sort((one, other) => one.scope.priceUsdCents - other.scope.priceUsdCents),
-    recommendedId: recommended.id,
-    outOfReach,
-  };
+  const all = [...doing, ...(await scopeFor("essential", { want: "least-price", leastRemovedCfm25 }))];
+  const options = all
+    .filter(({ scope }, index) => !all.slice(0, index).some((earlier) => isSameWork(earlier.scope, scope)))
+    .slice(0, MOST_OPTIONS_COUNT)
+    .sort((one, other) => one.scope.priceUsdCents - other.scope.priceUsdCents);
+  return { options, recommendedId: recommended.id, outOfReach };
+}
+
+function neededHours(labourHours: number | undefined): { labourHours: number } {
+  if (labourHours !== undefined) return { labourHours };
+  return refuse({
+    field: "#/plan/crewHours",
+    detail: "The plan is to finish within the crew's hours, but no hours are given",
+    fix: "Enter the crew hours, or choose another aim.",
+    code: "missing",
+  });
 }

@@ -175,6 +175,15 @@ describe("what must not change the optimum", () => {
     }
   });
 
+  it("is the same scope whatever the solver solved before", async () => {
+    const first = await scopeOf(problem, goal);
+    await scopeOf(withBefore(randomProblem({ seed: 77, leaksCount: 12, repairsCount: 2 })), {
+      want: "most-sealed",
+      labourHours: 6,
+    });
+    expect(await scopeOf(problem, goal)).toEqual(first);
+  });
+
   it("breaks ties by id: of six leaks that nothing tells apart, the first ones are repaired", async () => {
     const leak = { ...problem.leaks[0]!, cfm25: 20, standardUncertaintyCfm25: 2 };
     const leaks = ["f", "b", "e", "a", "d", "c"].map((id) => ({ ...leak, id, repairs: [leak.repairs[0]!] }));
@@ -285,7 +294,7 @@ describe("limits of the search", () => {
   });
 
   it("refuses values that cannot be used and names them", async () => {
-    const problem = withBefore(randomProblem({ seed: 2, leaksCount: 4, repairsCount: 1 }));
+    const problem = withBefore(randomProblem({ seed: 2, leaksCount: 3, repairsCount: 1 }));
     const goal: ScopeGoal = { want: "least-price", target: { limitCfm25: 10, probability: 0.9 } };
     const spoiled = (change: Partial<ScopeProblem>) =>
       optimizeScope({ problem: { ...problem, ...change }, goal, solve });
@@ -293,6 +302,10 @@ describe("limits of the search", () => {
     await expect(spoiled({ beforeCfm25: Number.NaN })).rejects.toThrow(/beforeCfm25/);
     await expect(spoiled({ leaks: [{ ...leak, toOutsideShare: 1.2 }] })).rejects.toThrow(/leaks\/0\/toOutsideShare/);
     await expect(spoiled({ leaks: [leak, leak] })).rejects.toThrow(/stands twice/);
+    const nowhere = { leakId: "nowhere", repairId: "repair-0" };
+    const here = { leakId: leak.id, repairId: "repair-0" };
+    await expect(spoiled({ exclusions: [[here, nowhere]] })).rejects.toThrow(/no repair repair-0 of a leak nowhere/);
+    await expect(spoiled({ prerequisites: [{ repair: here, needs: nowhere }] })).rejects.toThrow(/nowhere/);
     await expect(
       spoiled({ leaks: [{ ...leak, repairs: [{ ...leak.repairs[0]!, costUsdCents: 10.5 }] }] }),
     ).rejects.toThrow(/whole cents/);

@@ -72,6 +72,11 @@ describe("the starting repairs", () => {
     expect(left("replace-run")).toBeLessThan(left("patch-and-mastic"));
   });
 
+  it("let an owner do alone only what is done from a room and needs no test of burning appliances beyond the usual", () => {
+    const alone = catalogue.repairs.filter(({ isSafeForOwner }) => isSafeForOwner).map(({ id }) => id);
+    expect(alone).toEqual(["filter-slot-cover", "boot-sealant"]);
+  });
+
   it("stop where asbestos is suspected: nothing fits", () => {
     expect(fittingRepairs({ catalogue, site: { kind: "seam", isSuspectedAsbestos: true } })).toEqual([]);
   });

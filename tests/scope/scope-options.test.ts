@@ -141,6 +141,30 @@ describe("options side by side", () => {
     expect(options.some(({ id }) => id === "target")).toBe(false);
   });
 
+  it("recommend the most value, or the most sealed in the hours, when the plan asks for that", async () => {
+    const forValue = await scopeOptions({
+      problem: jobProblem.problem,
+      target,
+      objective: "most-value",
+      budgetUsdCents: 300_000,
+      solve,
+    });
+    expect(forValue.recommendedId).toBe("everything");
+    expect(forValue.options.every(({ scope }) => scope.priceUsdCents <= 300_000)).toBe(true);
+    const inHours = await scopeOptions({
+      problem: jobProblem.problem,
+      target,
+      objective: "crew-hours",
+      labourHours: 9,
+      solve,
+    });
+    expect(inHours.recommendedId).toBe("limited");
+    expect(inHours.options.length).toBeLessThanOrEqual(3);
+    expect(inHours.options.every(({ scope }) => scope.labourHours <= 9 + 1e-6)).toBe(true);
+    const without = scopeOptions({ problem: jobProblem.problem, objective: "crew-hours", solve });
+    await expect(without).rejects.toThrow(/crewHours/);
+  });
+
   it("offer nothing where nothing is worth its price and no target asks for it", async () => {
     const worthless = {
       ...jobProblem.problem,
