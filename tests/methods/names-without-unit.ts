@@ -43,7 +43,6 @@ export const NAMES_WITHOUT_UNIT: Readonly<Record<string, string>> = {
   sharedRelative: "pure number",
   relativeHumidity: "0 to 1",
   roofAbsorptance: "0 to 1",
-  equipmentFactor: "pure number",
   cyclingLoss: "0 to 1",
   regain: "0 to 1",
   supplyRegain: "0 to 1",

@@ -30,6 +30,8 @@ describe("the check itself", () => {
       shared: z.strictObject({ sharedPa: cfm }).meta({ id: "PlantedShared" }),
       listedPressuresPa: z.array(cfm),
       orNothingPa: cfm.nullable(),
+      rangedPa: z.strictObject({ value: cfm, p10: cfm.optional() }),
+      rangedCfm: z.strictObject({ value: cfm, p10: cfm.optional() }),
     });
     expect(auditUnits(planted, []).faults.map((fault) => fault.path)).toEqual([
       ".bareCfm",
@@ -40,6 +42,8 @@ describe("the check itself", () => {
       ".shared.sharedPa",
       ".listedPressuresPa[]",
       ".orNothingPa",
+      ".rangedPa.value",
+      ".rangedPa.p10",
     ]);
     expect(auditUnits(planted, ["plain"]).faults.map((fault) => fault.path)).not.toContain(".plain");
   });
@@ -56,5 +60,23 @@ describe("the check itself", () => {
     expect(unitPromisedBy("years")).toBe("yr");
     expect(unitPromisedBy("isOFF")).toBeUndefined();
     expect(unitPromisedBy("seer")).toBeUndefined();
+  });
+});
+
+describe("the names without unit", () => {
+  it("are all in use, so that none outlives its field", () => {
+    const used = new Set<string>();
+    const collect = (node: unknown): void => {
+      if (typeof node !== "object" || node === null) return;
+      for (const [key, child] of Object.entries(node)) {
+        used.add(key);
+        collect(child);
+      }
+    };
+    for (const card of METHODS) {
+      collect(z.toJSONSchema(card.input, { io: "input" }));
+      collect(z.toJSONSchema(card.output));
+    }
+    expect(exempt.filter((name) => !used.has(name))).toEqual([]);
   });
 });

@@ -21,6 +21,9 @@ interface Node {
   $defs?: Record<string, Node>;
 }
 
+/** Parts of a range: they carry the name and the unit of what they are the range of. */
+const RANGE_PARTS = ["value", "p10", "p50", "p90"];
+
 const SUFFIXES = Object.entries(UNIT_BY_SUFFIX).sort(([a], [b]) => b.length - a.length);
 
 /** The unit that a name's ending promises: the longest ending wins; a list's plural counts as its singular. */
@@ -66,7 +69,9 @@ export function auditUnits(
       const problem = faultOf(node.unit, key, exempt);
       if (problem) faults.push({ path, problem });
     }
-    for (const [name, child] of Object.entries(node.properties ?? {})) visit(child, name, `${path}.${name}`, openRefs);
+    for (const [name, child] of Object.entries(node.properties ?? {})) {
+      visit(child, RANGE_PARTS.includes(name) && key !== "" ? key : name, `${path}.${name}`, openRefs);
+    }
     if (typeof node.additionalProperties === "object") visit(node.additionalProperties, key, `${path}.*`, openRefs);
     if (node.items) visit(node.items, key, `${path}[]`, openRefs);
     for (const child of node.prefixItems ?? []) visit(child, key, `${path}[]`, openRefs);
