@@ -40,7 +40,7 @@ export async function estimate(
   const ledger = createLedger();
 
   // 1. Readings become leakage at 25 Pa, each with its doubt.
-  const elevationFt = job.house.elevationFt ?? reference.climate.elevationFt;
+  const elevationFt = job.house.elevationFt ?? reference.place.elevation?.value ?? reference.climate.elevationFt;
   const measurements = readTests({ job, elevationFt, ledger });
 
   // 2. Every gap of the job is filled aloud: the house as the kernel evaluates it.
@@ -65,14 +65,14 @@ export async function estimate(
   };
 
   // 6. Once a retest is in, the leakage after comes from it, and the prediction is kept beside it as the promise.
-  const isVerified = house.groups.some((group) => group.after.length > 0) && plans.length > 0;
+  const isVerified = house.groups.some((group) => group.after.length > 0);
   const kernel = isVerified ? createHouseKernel(house, plans, { isVerified }) : predictedKernel;
   const evaluated = isVerified
     ? { layout: kernel.layout, outcome: evaluateHouse({ kernel, space: house.space, draws, seed }) }
     : predicted;
 
   // 7. What makes the range wide, and what would narrow it most.
-  const drivers = draws > 0 && plans.length > 0 ? findDrivers({ kernel, space: house.space }) : [];
+  const drivers = draws > 0 ? findDrivers({ kernel, space: house.space }) : [];
   kernel.evaluate(house.space.base(), new Float64Array(kernel.layout.keys.length));
 
   // 8. Everything under the names that other programs rely on.

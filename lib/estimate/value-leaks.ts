@@ -2,6 +2,7 @@ import type { HouseModel } from "./complete/complete-house.ts";
 import { createHouseKernel, type WorkPlan } from "./kernel/house-kernel.ts";
 import { CELLS } from "./kernel/house-state.ts";
 import { outputKey } from "./kernel/write-outputs.ts";
+import { doNothing } from "./work-plan.ts";
 
 /** What each leak is and costs, before anything is decided. */
 export interface SiteWorth {
@@ -29,11 +30,10 @@ function closing(
   sites: readonly number[],
   systems: readonly number[],
 ): WorkPlan {
-  const remainingAt = new Int32Array(house.sites.length).fill(-1);
-  const unfoundRemainingAt = new Int32Array(house.systems.length).fill(-1);
-  for (const site of sites) remainingAt[site] = zeroAt;
-  for (const system of systems) unfoundRemainingAt[system] = zeroAt;
-  return { id, remainingAt, sprayAt: new Int32Array(house.sites.length).fill(-1), unfoundRemainingAt };
+  const plan = doNothing(house, id);
+  for (const site of sites) plan.remainingAt[site] = zeroAt;
+  for (const system of systems) plan.unfoundRemainingAt[system] = zeroAt;
+  return plan;
 }
 
 /**

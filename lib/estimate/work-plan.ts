@@ -4,6 +4,16 @@ import type { PricedOption } from "#lib/scope/priced-option.ts";
 import type { HouseModel } from "./complete/complete-house.ts";
 import type { WorkPlan } from "./kernel/house-kernel.ts";
 
+/** A plan that leaves every leak as it is. */
+export function doNothing(house: HouseModel, id: string): WorkPlan {
+  return {
+    id,
+    remainingAt: new Int32Array(house.sites.length).fill(-1),
+    sprayAt: new Int32Array(house.sites.length).fill(-1),
+    unfoundRemainingAt: new Int32Array(house.systems.length).fill(-1),
+  };
+}
+
 /**
  * An option as the kernel needs it. What a repair leaves is a parameter, shared by all options that do the same repair
  * on the same leak, so that options are compared with the same luck.
@@ -33,13 +43,9 @@ export function createWorkPlans({
     known.set(key, at);
     return at;
   };
+  if (options.length === 0) return [doNothing(house, "nothing")];
   return options.map((option) => {
-    const plan: WorkPlan = {
-      id: option.id,
-      remainingAt: new Int32Array(house.sites.length).fill(-1),
-      sprayAt: new Int32Array(house.sites.length).fill(-1),
-      unfoundRemainingAt: new Int32Array(house.systems.length).fill(-1),
-    };
+    const plan = doNothing(house, option.id);
     for (const { siteId, repairId } of option.measures) {
       const at = remainingAt(siteId, repairId);
       const site = house.sites.findIndex((each) => each.id === siteId);

@@ -60,10 +60,10 @@ export function completeHouse({
   const elevationFt = ledger.take(job.house.elevationFt, {
     path: "#/house/elevationFt",
     title: "Elevation of the house",
-    value: climate.elevationFt,
+    value: reference.place.elevation?.value ?? climate.elevationFt,
     unit: "ft",
-    reason: `Taken from the weather station ${climate.stationName}.`,
-    source: { sourceId: "nrel-tmy3" },
+    reason: reference.place.elevation?.note ?? `Taken from the weather station ${climate.stationName}.`,
+    source: reference.place.elevation?.source ?? { sourceId: "nrel-tmy3" },
   });
   const { densityLbPerFt3 } = airDensity({ temperatureF: DUCT_AIR_F, elevationFt });
   const input: HouseModelInput = { job, reference, climate, ledger, space };

@@ -1,3 +1,4 @@
+import { QUARTERS } from "#lib/apportion/measurement-rows.ts";
 import { MEASURES, type Measure, type Measurement } from "#lib/measure/measurement.ts";
 import type { Ledger } from "../ledger.ts";
 import type { ParameterSpace } from "../parameter-space.ts";
@@ -26,6 +27,8 @@ export interface LeakGroup {
   before: readonly GroupMeasurement[];
   /** Of the retest, when one is in. */
   after: readonly GroupMeasurement[];
+  /** Standard normal parameters that move the quarters not yet found. */
+  quarterAt: readonly number[];
 }
 
 interface Input {
@@ -132,8 +135,17 @@ export function completeLeakGroups({ systems, sites, measurements, ledger, space
   });
   const group = (systemIndexes: number[], tests: readonly Measurement[]): LeakGroup => {
     const { before, after } = splitByStage(tests);
+    const name = systemIndexes.map((index) => systems[index]!.id).join("+");
     return {
       systemIndexes,
+      quarterAt: QUARTERS.map(({ side, outside }) =>
+        space.add({
+          key: `notYetFound/${name}/${side}/${outside ? "outside" : "inside"}`,
+          group: "sites",
+          base: 0,
+          spread: { shape: "absolute", standardUncertainty: 1, min: -4, max: 4 },
+        }),
+      ),
       siteIndexes: sites.flatMap((site, index) => (systemIndexes.includes(site.systemIndex) ? [index] : [])),
       before: surestOfEach(before, ledger).map(toGroup),
       after: surestOfEach(after, ledger).map(toGroup),

@@ -1,3 +1,4 @@
+import { QUARTERS } from "#lib/apportion/measurement-rows.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
 import type { Mode } from "../season-bins.ts";
 import { createLeakState, type LeakState } from "./leak-state.ts";
@@ -31,13 +32,8 @@ export interface HouseState {
   infiltrationOnCfm: number;
 }
 
-/** Order of the four cells of leakage that nobody has found yet. */
-export const CELLS = [
-  { side: "supply", isOutside: true },
-  { side: "supply", isOutside: false },
-  { side: "return", isOutside: true },
-  { side: "return", isOutside: false },
-] as const;
+/** The four quarters of leakage that nobody has found yet, in the order of the reconciliation. */
+export const CELLS = QUARTERS.map(({ side, outside }) => ({ side, isOutside: outside }));
 
 export function createHouseState(house: HouseModel): HouseState {
   const { heating, cooling } = house.loads;
