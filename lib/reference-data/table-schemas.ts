@@ -104,10 +104,20 @@ export const stationTableSchema = z.strictObject({
 /** energy.json: prices by state, grid factors by subregion, combustion factors by fuel. */
 export const energyTableSchema = z.strictObject({
   schemaVersion: z.literal(ENERGY_SCHEMA_VERSION),
-  /** Electricity USD/kWh, gas USD/therm, propane USD/gal, heating oil USD/gal, whose propane price, whose oil price. */
+  /**
+   * Electricity USD/kWh, gas USD/therm, propane USD/gal, heating oil USD/gal, whose propane price it is, whose oil price:
+   * the state's own, that of its region, the nation's, or a fill from beyond the state.
+   */
   prices: z.record(
     state,
-    z.tuple([z.number(), z.number(), z.number(), z.number(), z.string(), z.string()]),
+    z.tuple([
+      z.number(),
+      z.number(),
+      z.number(),
+      z.number(),
+      z.enum(["state", "region", "nation"]),
+      z.enum(["state", "beyond"]),
+    ]),
   ),
   electricityNotes: z.record(state, z.string()),
   /** Name, average and non-baseload lb CO2e per MWh. */

@@ -42,7 +42,8 @@ export function findDoubtfulStations(sites: readonly StationSite[], bins: readon
       Math.max(
         ...neighbors.map(
           ({ other }) =>
-            hottest.get(`${other.id} ${month}`)! + (LAPSE_F_PER_1000_FT * (other.elevationFt - site.elevationFt)) / 1000,
+            hottest.get(`${other.id} ${month}`)! +
+            (LAPSE_F_PER_1000_FT * (other.elevationFt - site.elevationFt)) / 1000,
         ),
       );
     const strayHours = binsOf

@@ -15,9 +15,9 @@ export function packEnergy({
   subregions: readonly Row[];
   fuels: readonly Row[];
 }): EnergyTable {
-  const states = prices.filter((row) => row["state"] !== NATION);
+  const states = prices.filter((row) => row.state !== NATION);
   const perUnit = (fuel: string) => {
-    const row = fuels.find((each) => each["fuel"] === fuel);
+    const row = fuels.find((each) => each.fuel === fuel);
     if (!row) throw new Error(`No combustion factor of ${fuel}`);
     return numberIn(row, "co2_lb_per_sale_unit");
   };
@@ -33,20 +33,20 @@ export function packEnergy({
             numberIn(row, "gas_res_latest_annual_2024_25_usd_per_therm"),
             numberIn(row, "propane_res_2026_03_09_usd_per_gal"),
             oil,
-            textIn(row, "propane_2026_basis"),
-            OIL_FILLS.has(oil) ? "regional or national mean" : "state",
+            propaneArea(textIn(row, "propane_2026_basis")),
+            OIL_FILLS.has(oil) ? "beyond" : "state",
           ],
         ];
       }),
     ),
     electricityNotes: Object.fromEntries(
       states
-        .filter((row) => row["elec_source"] !== "EIA EPA 2023 final")
+        .filter((row) => row.elec_source !== "EIA EPA 2023 final")
         .map((row) => [textIn(row, "state"), "a preliminary figure"]),
     ),
     egrid: Object.fromEntries(
       subregions
-        .filter((row) => row["subregion"] !== NATION)
+        .filter((row) => row.subregion !== NATION)
         .map((row) => [
           textIn(row, "subregion"),
           [
@@ -62,4 +62,9 @@ export function packEnergy({
       fuelOilLbPerGallon: perUnit("heating_oil_no2"),
     },
   };
+}
+
+function propaneArea(basis: string): "state" | "region" | "nation" {
+  if (basis === "state") return "state";
+  return basis.startsWith("PADD") ? "region" : "nation";
 }

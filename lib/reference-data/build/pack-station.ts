@@ -52,10 +52,7 @@ export function packStation({
 
 function packBins(
   rows: readonly Row[],
-): Pick<
-  StationTable,
-  "coldestBinLowF" | "binsCount" | "hours" | "humidityRatioPer100000" | "globalIrradianceWPerM2"
-> {
+): Pick<StationTable, "coldestBinLowF" | "binsCount" | "hours" | "humidityRatioPer100000" | "globalIrradianceWPerM2"> {
   const packed = {
     coldestBinLowF: [] as number[],
     binsCount: [] as number[],

@@ -18,16 +18,20 @@ const SPELLED_OUT = new Map([
   ["OF", "of"],
 ]);
 
-/** A station's name out of capitals and the commonest short forms: “CHICAGO OHARE INTL AP”. */
+/** A station's name without capitals, short forms (“CHICAGO OHARE INTL AP”) and remarks on its instruments. */
 export function stationTitle(name: string): string {
   return name
     .replaceAll("INT'L", "INTL")
     .replaceAll("INT'", "INTL")
     .replaceAll("`", "'")
     .replaceAll("\\", "/")
+    .replace(/\[.*\]|\(A[MSW]OS\)/g, "")
     .replaceAll("(", " (")
     .replace(/\s+/g, " ")
     .trim()
-    .replace(/[A-Z]+/g, (word) => SPELLED_OUT.get(word) ?? (KEPT.has(word) ? word : word[0] + word.slice(1).toLowerCase()))
+    .replace(
+      /[A-Z]+/g,
+      (word) => SPELLED_OUT.get(word) ?? (KEPT.has(word) ? word : word[0] + word.slice(1).toLowerCase()),
+    )
     .replace(/'S\b/g, "'s");
 }

@@ -1,0 +1,35 @@
+import { InputProblem } from "#lib/errors/input-problem.ts";
+import type { ReferenceData } from "#lib/job/reference-data.ts";
+import {
+  gatherReferenceData,
+  parseTable,
+  type ReadTable,
+  type ReferenceOptions,
+  type ReferenceRequest,
+} from "./gather-reference-data.ts";
+
+const NOT_FOUND = 404;
+
+/**
+ * What one job needs of the tables, fetched from the app itself: four small files, which a service worker may keep.
+ * @throws InputProblem `reference-missing` when the ZIP code or the station is not known, or when a table is neither on
+ * this device nor to be had for want of a connection.
+ */
+export function fetchReferenceData(job: ReferenceRequest, options?: ReferenceOptions): Promise<ReferenceData> {
+  return gatherReferenceData(fetchTable, job, options);
+}
+
+const fetchTable: ReadTable = async (path, schema) => {
+  const response = await fetch(`/reference/${path}`).catch(() => null);
+  if (response?.status === NOT_FOUND) return null;
+  if (!response?.ok)
+    throw new InputProblem("reference-missing", [
+      {
+        pointer: "#/house/zip",
+        code: "reference-offline",
+        detail: "The weather and prices of this place are not on this device yet",
+        fix: "Connect once and open the job again; nothing that you entered is lost.",
+      },
+    ]);
+  return parseTable(path, schema, await response.json());
+};
