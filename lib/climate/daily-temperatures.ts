@@ -5,6 +5,10 @@ import { type ClimateYear, DAYS_IN_MONTH, MONTHS_PER_YEAR } from "./climate-year
 const BISECTION_STEPS = 50;
 const TABULATED_BASE_F = 65;
 const HOURS_PER_DAY = 24;
+/** Where the year hardly ever crosses 65 °F the degree days do not tell κ: below this share of them, the usual one. */
+const LEAST_TELLING_SHARE = 0.01;
+/** Median of 1,011 typical years. Source: nrel-tmy3, by this method. */
+const TYPICAL_SPREAD_SHARE = 0.69;
 
 /** The bins of a year, drawn together as far as the daily means are. */
 export interface DailyTemperatures {
@@ -36,10 +40,7 @@ export function dailyTemperatures({ bins, months }: Pick<ClimateYear, "bins" | "
   return { temperatureF: middleF.map((eachF, bin) => eachF + spreadShare * offsetF[bin]!), midRangeMeanF, spreadShare };
 }
 
-/**
- * Wider spread, more degree days: the sum grows with κ, so halving finds it. A year always on one side of 65 °F does not
- * tell κ, and any κ then gives the same degree days near that base.
- */
+/** Wider spread, more degree days: the sum grows with κ, so halving finds it. */
 function findSpreadShare({
   middleF,
   offsetF,
@@ -51,17 +52,21 @@ function findSpreadShare({
   hours: Float64Array;
   months: ClimateYear["months"];
 }): Share {
+  const degreeDaysAt = (spreadShare: number) => {
+    let degreeDays = 0;
+    for (let bin = 0; bin < hours.length; bin += 1) {
+      const dayF = middleF[bin]! + spreadShare * offsetF[bin]!;
+      degreeDays += (Math.abs(dayF - TABULATED_BASE_F) * hours[bin]!) / HOURS_PER_DAY;
+    }
+    return degreeDays;
+  };
   const tabulated = sum(months.heatingDegreeDaysAt65) + sum(months.coolingDegreeDaysAt65);
+  if (!(degreeDaysAt(1) - degreeDaysAt(0) > LEAST_TELLING_SHARE * tabulated)) return TYPICAL_SPREAD_SHARE;
   let low = 0;
   let high = 1;
   for (let step = 0; step < BISECTION_STEPS; step += 1) {
     const middle = (low + high) / 2;
-    let degreeDays = 0;
-    for (let bin = 0; bin < hours.length; bin += 1) {
-      const dayF = middleF[bin]! + middle * offsetF[bin]!;
-      degreeDays += (Math.abs(dayF - TABULATED_BASE_F) * hours[bin]!) / HOURS_PER_DAY;
-    }
-    if (degreeDays > tabulated) high = middle;
+    if (degreeDaysAt(middle) > tabulated) high = middle;
     else low = middle;
   }
   return (low + high) / 2;

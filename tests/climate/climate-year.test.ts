@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { binEnthalpies } from "#lib/climate/bin-enthalpies.ts";
+import { DAYS_IN_MONTH } from "#lib/climate/climate-year.ts";
 import { climateYearFromHours } from "#lib/climate/climate-year-from-hours.ts";
 import { dailyTemperatures, meanOfHours } from "#lib/climate/daily-temperatures.ts";
 import { degreeDaysByMonth } from "#lib/climate/degree-days-by-month.ts";
@@ -55,6 +56,27 @@ describe("degree days by month of a typical year", () => {
         reason: "an identity",
       });
     }
+  });
+
+  it("takes the usual spread of days where the year never crosses 65 °F, and then counts the same there", () => {
+    const colder = (values: Float64Array) => values.map((each) => each - 80);
+    const arctic = {
+      bins: { ...OHARE.bins, temperatureF: colder(OHARE.bins.temperatureF) },
+      months: {
+        ...OHARE.months,
+        heatingDegreeDaysAt65: OHARE.months.heatingDegreeDaysAt65.map(
+          (each, month) => each - OHARE.months.coolingDegreeDaysAt65[month]! + 80 * DAYS_IN_MONTH[month]!,
+        ),
+        coolingDegreeDaysAt65: new Float64Array(12),
+      },
+    };
+    expect(dailyTemperatures(arctic).spreadShare).toBe(0.69);
+    expectClose({
+      actual: degreeDaysByMonth({ climate: arctic, baseTemperatureF: 65 }).heatingDegreeDays,
+      expected: sum(arctic.months.heatingDegreeDaysAt65),
+      relativeTolerance: 1e-9,
+      reason: "the mid-range alone decides",
+    });
   });
 
   it("refuses a base that no house has", () => {
