@@ -5,7 +5,9 @@ import type { StationSite } from "./station-sites.ts";
 /** The free air cools by about this much a 1,000 ft. Source: practice (standard lapse rate 3.57 °F). */
 const LAPSE_F_PER_1000_FT = 3.5;
 const NEIGHBORS_COUNT = 8;
-/** Bins this far above all that its neighbors saw in the same month hold hours that cannot be true. Source: own-method. */
+/** Faults come in groups (one month of one state), so the hottest few neighbors are not asked. */
+const FAULTY_NEIGHBORS_COUNT = 2;
+/** Bins this far above what the other neighbors saw in the same month hold hours that cannot be true. Source: own-method. */
 const FAR_ABOVE_F = 25;
 /** A few stray hours in 8,760 do not move a season; this many do move design temperatures and months. */
 const FEWEST_HOURS = 6;
@@ -19,8 +21,8 @@ const WRONG_POSITIONS: Readonly<Record<string, string>> = {
 };
 
 /**
- * Stations that should not be chosen by rule, with the reason: typical years with runs of hours far hotter than any of
- * the eight nearest stations had in that month, after the lapse rate, or hotter than any record.
+ * Stations that should not be chosen by rule, with the reason: typical years with runs of hours far hotter than
+ * the third hottest of the eight nearest stations had in that month, after the lapse rate, or hotter than any record.
  * Source: own-method. Left out: runs of impossible cold, which valleys and coasts do have; errors below the limits.
  */
 export function findDoubtfulStations(sites: readonly StationSite[], bins: readonly Row[]): Map<string, string> {
@@ -37,15 +39,16 @@ export function findDoubtfulStations(sites: readonly StationSite[], bins: readon
       .map((other) => ({ other, miles: greatCircleMiles(site, other) }))
       .sort((a, b) => a.miles - b.miles)
       .slice(0, NEIGHBORS_COUNT);
-    const limitIn = (month: string) =>
-      FAR_ABOVE_F +
-      Math.max(
-        ...neighbors.map(
+    const limitIn = (month: string) => {
+      const hottestAround = neighbors
+        .map(
           ({ other }) =>
             hottest.get(`${other.id} ${month}`)! +
             (LAPSE_F_PER_1000_FT * (other.elevationFt - site.elevationFt)) / 1000,
-        ),
-      );
+        )
+        .sort((a, b) => b - a);
+      return FAR_ABOVE_F + hottestAround[FAULTY_NEIGHBORS_COUNT]!;
+    };
     const strayHours = binsOf
       .get(site.id)!
       .filter((bin) => {
