@@ -33,7 +33,15 @@ function PlainMark({ shape, fonts }: { shape: PlainShape; fonts: SceneFonts }) {
     case "rect":
       return (
         <G>
-          <Rect x={shape.x} y={shape.y} width={shape.width} height={shape.height} rx={shape.radius} ry={shape.radius} {...paint(shape)} />
+          <Rect
+            x={shape.x}
+            y={shape.y}
+            width={shape.width}
+            height={shape.height}
+            rx={shape.radius}
+            ry={shape.radius}
+            {...paint(shape)}
+          />
           <Marks shape={shape} />
         </G>
       );
@@ -67,7 +75,11 @@ function Marks({ shape }: { shape: RectShape | CircleShape }) {
   const d = patternMarks(shape);
   if (!d) return null;
   const mark = color(shape.fill === "regained" ? "regained-mark" : "lost-mark");
-  return shape.pattern === "dotted" ? <Path d={d} fill={mark} /> : <Path d={d} fill="none" stroke={mark} strokeWidth={2} />;
+  return shape.pattern === "dotted" ? (
+    <Path d={d} fill={mark} />
+  ) : (
+    <Path d={d} fill="none" stroke={mark} strokeWidth={2} />
+  );
 }
 
 function paint({ fill, stroke, strokeWidth, dash, lineCap, opacity }: Paint) {

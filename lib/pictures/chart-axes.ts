@@ -1,3 +1,4 @@
+import { textWidth } from "./measure-text.ts";
 import { coordinate as c, type PlainShape, type TextShape } from "./scene.ts";
 
 export interface Tick {
@@ -27,20 +28,26 @@ export function horizontalLines({
   ]);
 }
 
-/** Values under a chart, with a short tick each. */
+/** Values under a chart, with a short tick each; at the edges of the sheet the text moves in. */
 export function bottomTicks({
   ticks,
   y,
+  sheetWidth,
   size = TICK_SIZE,
 }: {
   ticks: readonly Tick[];
   y: number;
+  sheetWidth: number;
   size?: number;
 }): PlainShape[] {
-  return ticks.flatMap(({ at, text }): PlainShape[] => [
-    { kind: "path", d: `M${c(at)} ${c(y)}l0 5`, stroke: "soft", strokeWidth: 1 },
-    { kind: "text", x: c(at), y: c(y + size + 7), text, size, fill: "soft", anchor: "middle" },
-  ]);
+  return ticks.flatMap(({ at, text }): PlainShape[] => {
+    const half = textWidth({ text, size }) / 2;
+    const x = Math.min(sheetWidth - half, Math.max(half, at));
+    return [
+      { kind: "path", d: `M${c(at)} ${c(y)}l0 5`, stroke: "soft", strokeWidth: 1 },
+      { kind: "text", x: c(x), y: c(y + size + 7), text, size, fill: "soft", anchor: "middle" },
+    ];
+  });
 }
 
 /** What an axis measures, in words and with its unit. */

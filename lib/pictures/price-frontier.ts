@@ -53,6 +53,7 @@ export function priceFrontierScene(input: PriceFrontierInput, { width, language 
     ...bottomTicks({
       ticks: x.ticks(compact ? 4 : 6).map((value) => ({ at: x(value), text: text.dollars(value) })),
       y: plot.bottom,
+      sheetWidth: width,
     }),
     axisName({ x: 0, y: 14, text: words.leakage }),
     axisName({ x: plot.right, y: height - 6, text: words.price, anchor: "end" }),

@@ -43,7 +43,7 @@ export function savingsRangeScene(input: SavingsRangeInput, { width, language = 
   const curve = densityOf(input);
   const first = curve[0]?.usd ?? 0;
   const last = curve[curve.length - 1]?.usd ?? 1;
-  const x = scaleLinear([Math.min(0, first), Math.max(last, first + 1)], [plot.left, plot.right]);
+  const x = scaleLinear([Math.min(0, first), Math.max(0, last, first + 1)], [plot.left, plot.right]);
   const y = scaleLinear([0, max(curve, ({ share }) => share) ?? 1], [plot.bottom, plot.top]);
   const hill = (points: readonly Density[]) =>
     area<Density>(
@@ -62,7 +62,7 @@ export function savingsRangeScene(input: SavingsRangeInput, { width, language = 
       stroke: "ink",
       strokeWidth: 1.2,
     },
-    ...bottomTicks({ ticks, y: plot.bottom }),
+    ...bottomTicks({ ticks, y: plot.bottom, sheetWidth: width }),
     axisName({ x: plot.right, y: height - 8, text: words.axis, anchor: "end" }),
     ...drawBreakEven({ x, plot }),
     ...drawFigures({ x, y, curve, plot, figures: [p10, p50, p90].map((usd) => ({ usd, text: text.dollars(usd) })) }),

@@ -4,6 +4,7 @@ import { area } from "d3-shape";
 import type { Cfm, Pascals, Ratio } from "#lib/units/quantity.ts";
 import { placeLabel, textBox } from "./boxes.ts";
 import { axisName, bottomTicks, horizontalLines, line } from "./chart-axes.ts";
+import { textWidth } from "./measure-text.ts";
 import { numberText } from "./number-text.ts";
 import { coordinate as c, type ItemShape, isCompact, type Scene, type SceneOptions, type Shape } from "./scene.ts";
 import { TEST_POINTS_WORDS } from "./words/test-points-words.ts";
@@ -44,6 +45,7 @@ export function testPointsScene(input: TestPointsInput, { width, language = "en"
     ...bottomTicks({
       ticks: roundTicks(x).map((value) => ({ at: x(value), text: text.plain(value) })),
       y: plot.bottom,
+      sheetWidth: width,
     }),
     {
       kind: "path",
@@ -104,6 +106,7 @@ export function testPointsScene(input: TestPointsInput, { width, language = "en"
           cx: x(point.pressurePa),
           cy: y(point.flowCfm),
           name: words.doubtfulStep(point.number),
+          right: plot.right,
         }),
       };
     }),
@@ -174,22 +177,35 @@ function roundTicks(scale: LogScale): number[] {
   });
 }
 
+/** A doubtful reading is hollow and says so, on the side where there is room. */
 function drawPoint({
   point,
   cx,
   cy,
   name,
+  right,
 }: {
   point: TestPoint;
   cx: number;
   cy: number;
   name: string;
+  right: number;
 }): ItemShape["shapes"] {
   const at = { cx: c(cx), cy: c(cy) };
   if (!point.isDoubtful) return [{ kind: "circle", ...at, r: 5.5, fill: "ink", stroke: "card", strokeWidth: 1.5 }];
+  const size = 12;
+  const fitsRight = cx + 8 + textWidth({ text: name, size }) <= right;
   return [
     { kind: "circle", ...at, r: 6, fill: "card", stroke: "doubt", strokeWidth: 2.2, dash: [2.6, 2] },
-    { kind: "text", x: c(cx + 8), y: c(cy + 19), text: name, size: 12, fill: "ink" },
+    {
+      kind: "text",
+      x: c(fitsRight ? cx + 8 : cx - 8),
+      y: c(cy + 19),
+      text: name,
+      size,
+      fill: "ink",
+      anchor: fitsRight ? "start" : "end",
+    },
   ];
 }
 

@@ -162,7 +162,17 @@ function placeLabels({
     });
 }
 
-function systemLabels({ layout, frame, size, count }: { layout: DuctLayout; frame: HouseFrame; size: number; count: number }): TextShape[][] {
+function systemLabels({
+  layout,
+  frame,
+  size,
+  count,
+}: {
+  layout: DuctLayout;
+  frame: HouseFrame;
+  size: number;
+  count: number;
+}): TextShape[][] {
   return layout.airHandlers.map(({ box, label }): TextShape[] => {
     if (!label || count < 2) return [];
     const base = { kind: "text", text: label, size, fill: "ink", weight: 600 } as const;

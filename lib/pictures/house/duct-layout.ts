@@ -170,9 +170,11 @@ function spreadOpenings({
   const region = regionOf(frame, plan.kind);
   const compact = isCompact(frame);
   const gap = sum(widths) / 2 + (compact ? 14 : 24);
-  const near = start + heading * gap;
+  // Where there is no room for the trunk, its openings crowd together rather than leave the house.
+  const within = (x: number) => Math.min(zone.right - 4, Math.max(zone.left + 4, x));
+  const near = within(start + heading * gap);
   const end = heading > 0 ? Math.min(region.reach.right, zone.right - 14) : Math.max(region.reach.left, zone.left + 14);
-  const far = heading * (end - near) > 0 ? end : near + heading * 12;
+  const far = heading * (end - near) > 0 ? end : within(near + heading * 12);
   const others = plans.filter((other) => other.side === "supply" && other !== plan && other.kind !== "attic");
   const reachesAll = plan.side === "supply" && others.length === 0 && plan.kind !== "conditioned";
   return widths.map((width, index) => {
