@@ -6,7 +6,7 @@ import type {
   Fahrenheit,
   FahrenheitDifference,
   HeatFlux,
-  Ratio,
+  Share,
   ThermalResistance,
   ThermalTransmittance,
 } from "#lib/units/quantity.ts";
@@ -48,7 +48,7 @@ export function atticTemperature({
   outdoorTemperatureF: Fahrenheit;
   indoorTemperatureF: Fahrenheit;
   solarBtuPerHFt2?: HeatFlux;
-  roofAbsorptance?: Ratio;
+  roofAbsorptance?: Share;
   ceilingRValue?: ThermalResistance;
   roofUValue?: ThermalTransmittance;
   ventilationCfmPerFt2?: CfmPerSquareFoot;

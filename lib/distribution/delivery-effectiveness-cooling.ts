@@ -1,10 +1,12 @@
 import { AIR_SPECIFIC_HEAT, MINUTES_PER_HOUR, STANDARD_AIR_DENSITY } from "#lib/air/standard-air.ts";
 import { refuse } from "#lib/errors/input-problem.ts";
 import { requireBetween } from "#lib/errors/require-number.ts";
+import type { ValidityNote } from "#lib/errors/validity-note.ts";
 import type { SourcedValue } from "#lib/sources/source.ts";
 import type { BtuPerPound, Fahrenheit, Ratio } from "#lib/units/quantity.ts";
 import { conductionFactor } from "./conduction-factor.ts";
 import { type OnePlaceDucts, requireDucts, requireTemperature } from "./duct-guards.ts";
+import { REGISTER_WARMER_THAN_ROOM, RETURN_LEAK_HELPS } from "./explanations.ts";
 
 /** Sensible part of a cooling coil's total capacity when it is not known. */
 export const TYPICAL_SENSIBLE_HEAT_RATIO = {
@@ -31,7 +33,7 @@ export function requireEnthalpy(field: string, label: string, enthalpyBtuPerLb: 
  * M = 60 Q ρ, Δh_r = a_r cp (t_z − t_in)(1 − B_r) + (1 − a_r)(h_z − h_in), t_sp = coil entering − SHR·capacity/(M cp);
  * DE = a_s [capacity − M Δh_r − M cp (t_zs − t_sp)(1 − B_s)]/capacity. Valid for steady operation with a wet or dry
  * coil. Source: ashrae-152 (form of), and derived: an energy balance along the ducts. Left out: regain, infiltration;
- * the heat capacity of the moisture (below 2 % of conduction); a sensible heat ratio that moves with the return air.
+ * the heat capacity of the moisture (below 3 % of conduction); a sensible heat ratio that moves with the return air.
  * @throws InputProblem when there is no flow, a leak is not below the flow, R is not above 0, or an enthalpy is below dry air's.
  */
 export function deliveryEffectivenessCooling({
@@ -56,6 +58,8 @@ export function deliveryEffectivenessCooling({
   supplyPlenumTemperatureF: Fahrenheit;
   returnGainFraction: Ratio;
   returnConductionFraction: Ratio;
+  /** What is unusual: register air warmer than the room, a return leak that brings in cooler or drier air. */
+  notes: readonly ValidityNote[];
 } {
   const ducts = { ...given, airDensityLbPerFt3 };
   requireDucts(ducts);
@@ -93,10 +97,16 @@ export function deliveryEffectivenessCooling({
   const supplyPlenumTemperatureF = coilEnteringF - (sensibleHeatRatio * capacity) / airHeatRateBtuPerHF;
   const returnGain = airMassRateLbPerH * (conductedBtuPerLb + leakedBtuPerLb);
   const supplyGain = airHeatRateBtuPerHF * (supplyZoneTemperatureF - supplyPlenumTemperatureF) * supplyConduction;
+  const registerTemperatureF =
+    supplyPlenumTemperatureF + (supplyZoneTemperatureF - supplyPlenumTemperatureF) * supplyConduction;
   return {
     deliveryEffectiveness: (supplyLeakFactor * (capacity - returnGain - supplyGain)) / capacity,
     supplyPlenumTemperatureF,
     returnGainFraction: returnGain / capacity,
     returnConductionFraction: (airMassRateLbPerH * conductedBtuPerLb) / capacity,
+    notes: [
+      ...(registerTemperatureF > indoorTemperatureF ? [REGISTER_WARMER_THAN_ROOM] : []),
+      ...(leakedBtuPerLb < 0 ? [RETURN_LEAK_HELPS.cooling] : []),
+    ],
   };
 }

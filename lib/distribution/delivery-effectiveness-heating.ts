@@ -1,7 +1,9 @@
 import { AIR_SPECIFIC_HEAT, MINUTES_PER_HOUR, STANDARD_AIR_DENSITY } from "#lib/air/standard-air.ts";
+import type { ValidityNote } from "#lib/errors/validity-note.ts";
 import type { Fahrenheit, FahrenheitDifference, Ratio } from "#lib/units/quantity.ts";
 import { conductionFactor } from "./conduction-factor.ts";
 import { type OnePlaceDucts, requireDucts, requireTemperature } from "./duct-guards.ts";
+import { REGISTER_COLDER_THAN_ROOM, RETURN_LEAK_HELPS } from "./explanations.ts";
 
 export interface HeatingDelivery {
   deliveryEffectiveness: Ratio;
@@ -14,8 +16,8 @@ export interface HeatingDelivery {
   returnTemperatureDifferenceF: FahrenheitDifference;
   supplyPlenumTemperatureF: Fahrenheit;
   registerTemperatureF: Fahrenheit;
-  /** The air that arrives cools the room: see explanations.ts. */
-  isRegisterColderThanRoom: boolean;
+  /** What is unusual: register air colder than the room, a return leak that brings in warmth. */
+  notes: readonly ValidityNote[];
 }
 
 /**
@@ -71,6 +73,9 @@ export function deliveryEffectivenessHeating({
     returnTemperatureDifferenceF,
     supplyPlenumTemperatureF,
     registerTemperatureF,
-    isRegisterColderThanRoom: registerTemperatureF < indoorTemperatureF,
+    notes: [
+      ...(registerTemperatureF < indoorTemperatureF ? [REGISTER_COLDER_THAN_ROOM] : []),
+      ...(returnTemperatureDifferenceF < 0 && returnLeakFactor < 1 ? [RETURN_LEAK_HELPS.heating] : []),
+    ],
   };
 }

@@ -1,5 +1,6 @@
 import { airDensityCard } from "./cards/air-density.ts";
 import { airflowAfterSealingCard } from "./cards/airflow-after-sealing.ts";
+import { atticTemperatureCard } from "./cards/attic-temperature.ts";
 import { beforeAfterDifferenceCard } from "./cards/before-after-difference.ts";
 import { blowerDoorSubtractionCard } from "./cards/blower-door-subtraction.ts";
 import { changePointFitCard } from "./cards/change-point-fit.ts";
@@ -8,18 +9,29 @@ import { deemedEfficiencySavingsCard } from "./cards/deemed-efficiency-savings.t
 import { deemedLeakageSavingsCard } from "./cards/deemed-leakage-savings.ts";
 import { degreeDaysFromHourlyCard } from "./cards/degree-days-from-hourly.ts";
 import { degreeDaysFromMonthlyMeansCard } from "./cards/degree-days-from-monthly-means.ts";
+import { deliveryEffectivenessCoolingCard } from "./cards/delivery-effectiveness-cooling.ts";
+import { deliveryEffectivenessHeatingCard } from "./cards/delivery-effectiveness-heating.ts";
 import { deltaQModelCard } from "./cards/delta-q-model.ts";
+import { distributionEfficiencyCard } from "./cards/distribution-efficiency.ts";
 import { fanFlowCard } from "./cards/fan-flow.ts";
 import { guardBandCard } from "./cards/guard-band.ts";
+import { heatPumpBinCard } from "./cards/heat-pump-bin.ts";
 import { leakageAtPressureCard } from "./cards/leakage-at-pressure.ts";
 import { lifeCycleCostCard } from "./cards/life-cycle-cost.ts";
+import { loadFactorCard } from "./cards/load-factor.ts";
+import { loadFactorCoolingCard } from "./cards/load-factor-cooling.ts";
 import { matchedPressureAirflowCard } from "./cards/matched-pressure-airflow.ts";
 import { moistAirCard } from "./cards/moist-air.ts";
 import { operatingLeakageCard } from "./cards/operating-leakage.ts";
 import { orificeAreaCard } from "./cards/orifice-area.ts";
 import { powerLawFitCard } from "./cards/power-law-fit.ts";
+import { seasonalEfficiencyCard } from "./cards/seasonal-efficiency.ts";
 import { temperatureRiseAirflowCard } from "./cards/temperature-rise-airflow.ts";
+import { thermalRegainCard } from "./cards/thermal-regain.ts";
+import { thermalRegainCoolingCard } from "./cards/thermal-regain-cooling.ts";
 import { toOutsideShareCard } from "./cards/to-outside-share.ts";
+import { unbalancedInfiltrationCard } from "./cards/unbalanced-infiltration.ts";
+import { zoneTemperatureCard } from "./cards/zone-temperature.ts";
 import type { MethodCard } from "./method-card.ts";
 
 /** Every calculation of the catalogue, in the order of the trip of the data. */
@@ -37,6 +49,18 @@ export const METHODS: readonly MethodCard[] = [
   deltaQModelCard,
   operatingLeakageCard,
   airflowAfterSealingCard,
+  deliveryEffectivenessHeatingCard,
+  deliveryEffectivenessCoolingCard,
+  thermalRegainCard,
+  thermalRegainCoolingCard,
+  loadFactorCard,
+  loadFactorCoolingCard,
+  unbalancedInfiltrationCard,
+  distributionEfficiencyCard,
+  zoneTemperatureCard,
+  atticTemperatureCard,
+  heatPumpBinCard,
+  seasonalEfficiencyCard,
   degreeDaysFromMonthlyMeansCard,
   degreeDaysFromHourlyCard,
   changePointFitCard,
