@@ -50,22 +50,27 @@ export interface NetworkSolution {
   largestImbalanceCfm: Cfm;
 }
 
-/** Below this pressure a leak is taken as laminar, so that its slope stays finite. Source: practice. */
+/** Below this pressure a leak turns laminar, so that its slope stays finite. Source: practice. */
 export const LAMINAR_BELOW_PA = 0.01;
 
 /**
  * Flow through a leak and its slope, unguarded and positional for the inner loop.
- * q = C·sign(ΔP)|ΔP|^n; below 0.01 Pa the straight line through zero and that point. Source: astm-e779 (power law).
+ * q = C·sign(ΔP)|ΔP|^n; below ε = 0.01 Pa the odd cubic C·ε^n·((3 − n)x − (1 − n)x³)/2, x = ΔP/ε, which meets the power
+ * law in value and slope and is straight at zero. Source: astm-e779 (power law); the cubic: derived.
  */
 export function leakFlow(link: LeakLink, differencePa: Pascals): Cfm {
+  const { coefficient, exponent } = link;
   const size = Math.abs(differencePa);
-  if (size <= LAMINAR_BELOW_PA) return link.coefficient * LAMINAR_BELOW_PA ** (link.exponent - 1) * differencePa;
-  return Math.sign(differencePa) * link.coefficient * size ** link.exponent;
+  if (size > LAMINAR_BELOW_PA) return Math.sign(differencePa) * coefficient * size ** exponent;
+  const x = differencePa / LAMINAR_BELOW_PA;
+  return (coefficient * LAMINAR_BELOW_PA ** exponent * ((3 - exponent) * x - (1 - exponent) * x ** 3)) / 2;
 }
 
 /** Derivative of `leakFlow` by the pressure difference, in cfm/Pa. */
 export function leakSlope(link: LeakLink, differencePa: Pascals): number {
+  const { coefficient, exponent } = link;
   const size = Math.abs(differencePa);
-  if (size <= LAMINAR_BELOW_PA) return link.coefficient * LAMINAR_BELOW_PA ** (link.exponent - 1);
-  return link.exponent * link.coefficient * size ** (link.exponent - 1);
+  if (size > LAMINAR_BELOW_PA) return exponent * coefficient * size ** (exponent - 1);
+  const x = differencePa / LAMINAR_BELOW_PA;
+  return (coefficient * LAMINAR_BELOW_PA ** (exponent - 1) * (3 - exponent - 3 * (1 - exponent) * x ** 2)) / 2;
 }

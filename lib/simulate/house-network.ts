@@ -11,6 +11,7 @@ import {
   SUPPLY,
   type TrueBranch,
   type TrueHouse,
+  type TrueLeak,
 } from "./true-house.ts";
 
 /** A door propped open: 20 ft² at a discharge coefficient near 0.6 pass some 3,000 cfm at 1 Pa. Source: practice. */
@@ -42,7 +43,9 @@ export function houseNetwork(house: TrueHouse, situation: Situation): FlowNetwor
         path(`${zone.id}-to-outside`, zone.id, OUTSIDE, zone.toOutside),
       ]),
       ...house.branches.flatMap((branch) => branchLinks(branch, roomNode(branch.roomId), situation)),
-      ...house.leaks.map((leak) => path(leak.id, leak.branchId ?? leak.side, leak.zoneId, leak)),
+      ...house.leaks
+        .filter((leak) => !isCutOff(leak, situation))
+        .map((leak) => path(leak.id, leak.branchId ?? leak.side, leak.zoneId, leak)),
       ...equipmentLinks(house, situation),
       ...fanLinks(situation),
     ],
@@ -50,6 +53,10 @@ export function houseNetwork(house: TrueHouse, situation: Situation): FlowNetwor
 }
 
 export const coefficientOf = ({ flowCfm25, exponent }: AirPath): number => flowCfm25 / 25 ** exponent;
+
+/** The blank stands at the cabinet, so the leaks of the return plenum lie on its other side. */
+const isCutOff = ({ side, branchId }: TrueLeak, { hasBarrierBeforeEquipment }: Situation): boolean =>
+  hasBarrierBeforeEquipment && side === "return" && branchId === undefined;
 
 function path(id: string, from: string, to: string, way: AirPath, share = 1): LeakLink {
   return { kind: "leak", id, from, to, coefficient: share * coefficientOf(way), exponent: way.exponent };
@@ -82,10 +89,10 @@ function branchLinks(branch: TrueBranch, room: string, situation: Situation): Fl
     (!situation.areRegistersSealed || situation.openBranchIds.includes(branch.id)) &&
     situation.panBranchId !== branch.id &&
     situation.ductFan?.joins !== branch.id;
-  const isCutOff = branch.side === "return" && situation.hasBarrierBeforeEquipment;
+  const isBlanked = branch.side === "return" && situation.hasBarrierBeforeEquipment;
   return [
     path(`${branch.id}-register`, branch.id, room, isOpen ? branch.register : FILM_LEAK),
-    path(`${branch.id}-duct`, branch.side, branch.id, isCutOff ? FILM_LEAK : branch.duct),
+    path(`${branch.id}-duct`, branch.side, branch.id, isBlanked ? FILM_LEAK : branch.duct),
   ];
 }
 

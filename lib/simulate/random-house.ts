@@ -29,6 +29,8 @@ const RANGES = {
   supplyShareOfLeakage: [0.3, 0.8],
   leakExponent: [0.55, 0.65],
   leaksOnEachSide: [3, 7],
+  /** A leak in a run takes at most this share of what the run passes at 25 Pa; a torn-off run is not among these houses. */
+  largestShareOfRun: 0.2,
   /** Share of leaks that open into the rooms or the walls inside. */
   indoorShare: [0.1, 0.5],
 } as const;
@@ -81,7 +83,7 @@ export function randomHouse(random: () => number): TrueHouse {
         id: `${side}-leak-${index + 1}`,
         side,
         label: `${side} leak ${index + 1}`,
-        ...(random() < 0.5 ? {} : { branchId: pick(runs, random).id }),
+        ...seatOf(pick(runs, random), (cfm25 * weight) / sum, random),
         zoneId: random() < indoorShare ? HOUSE : pick(zones, random).id,
         flowCfm25: (cfm25 * weight) / sum,
         exponent: within(RANGES.leakExponent),
@@ -105,6 +107,11 @@ export const pathAt = (flowCfm: number, pressurePa: number, exponent: number): A
   flowCfm25: flowCfm * (25 / pressurePa) ** exponent,
   exponent,
 });
+
+/** Half of the leaks sit in a run, if the run is wide enough for them; the others, and the large ones, at the plenum. */
+function seatOf(run: TrueBranch, flowCfm25: number, random: () => number): Pick<TrueLeak, "branchId"> {
+  return random() < 0.5 && flowCfm25 < RANGES.largestShareOfRun * run.duct.flowCfm25 ? { branchId: run.id } : {};
+}
 
 const pick = <Item>(items: readonly Item[], random: () => number): Item => items[Math.floor(random() * items.length)]!;
 

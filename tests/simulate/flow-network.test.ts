@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type FlowLink, LAMINAR_BELOW_PA, type LeakLink, leakFlow } from "#lib/simulate/flow-network.ts";
+import { type FlowLink, LAMINAR_BELOW_PA, type LeakLink, leakFlow, leakSlope } from "#lib/simulate/flow-network.ts";
 import { solveNetwork } from "#lib/simulate/solve-network.ts";
 import { expectClose } from "#tests/expect-close.ts";
 
@@ -21,6 +21,8 @@ const steady = (id: string, from: string, to: string, flowCfm: number): FlowLink
   slopeCfmPerPa: 0,
 });
 const air = { outside: 0 };
+const slopeByDifference = (link: LeakLink, pressurePa: number) =>
+  (leakFlow(link, pressurePa * (1 + 1e-6)) - leakFlow(link, pressurePa * (1 - 1e-6))) / (2e-6 * pressurePa);
 
 describe("cases with an answer in closed form (derived: power law q = C·P^n)", () => {
   it("one room with a fan: P = (Q/C)^(1/n)", () => {
@@ -87,21 +89,19 @@ describe("cases with an answer in closed form (derived: power law q = C·P^n)", 
     expectClose({ actual: flowAt(-25), expected: -137.97296614612148, ...tight });
   });
 
-  it("near zero a leak is a straight line that joins the power law", () => {
+  it("near zero a leak turns straight, meeting the power law in value and slope", () => {
     const hole = leak("hole", "a", "b", 10);
     expect(leakFlow(hole, 0)).toBe(0);
-    expectClose({
-      actual: leakFlow(hole, LAMINAR_BELOW_PA * (1 + 1e-9)),
-      expected: leakFlow(hole, LAMINAR_BELOW_PA),
-      relativeTolerance: 1e-8,
-      reason: "the two laws meet there",
-    });
-    expectClose({
-      actual: leakFlow(hole, LAMINAR_BELOW_PA / 4) / leakFlow(hole, LAMINAR_BELOW_PA),
-      expected: 0.25,
-      relativeTolerance: 1e-12,
-      reason: "a straight line through zero",
-    });
+    const edge = LAMINAR_BELOW_PA;
+    const meets = { relativeTolerance: 1e-6, reason: "the two laws meet there" };
+    expectClose({ actual: leakFlow(hole, edge * (1 - 1e-9)), expected: 10 * edge ** 0.6, ...meets });
+    // Slope of the power law: 0.6·C·P^(−0.4).
+    const inner = (leakFlow(hole, edge) - leakFlow(hole, edge * (1 - 1e-7))) / (edge * 1e-7);
+    expectClose({ actual: inner, expected: 6 * edge ** -0.4, ...meets });
+    expectClose({ actual: leakSlope(hole, edge / 3), expected: slopeByDifference(hole, edge / 3), ...meets });
+    expectClose({ actual: leakSlope(hole, 7), expected: slopeByDifference(hole, 7), ...meets });
+    const nearZero = { relativeTolerance: 1e-3, reason: "straight at zero, but for a cube" };
+    expectClose({ actual: leakFlow(hole, edge / 50) / leakFlow(hole, edge / 100), expected: 2, ...nearZero });
   });
 });
 

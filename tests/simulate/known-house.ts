@@ -53,7 +53,10 @@ export function randomHouseNumber(k: number, seed = 1): TrueHouse {
   return randomHouse(() => uniforms[next++]!);
 }
 
-/** Instruments as good as they claim, errors anywhere in their band: fan ±5 %, house fan ±3 %, gauge 1 % or 0.25 Pa. */
+/**
+ * Instruments as good as they claim, errors anywhere in their band: fan ±5 %, house fan ±3 %, gauge ±1 % of the reading.
+ * The gauge's error at zero is taken off with the baseline; what drifts since, and wind, is the noise of 0.1 Pa.
+ */
 export function observerNumber(k: number, seed = 2): Observer {
   const uniforms = new Float64Array(3);
   const normals = new Float64Array(400);
@@ -62,7 +65,7 @@ export function observerNumber(k: number, seed = 2): Observer {
   let next = 0;
   const inBand = (index: number) => 2 * uniforms[index]! - 1;
   return {
-    gauge: { errorInBand: inBand(0), accuracyShare: 0.01, accuracyPa: 0.25, resolutionPa: 0.1, noisePa: 0.1 },
+    gauge: { errorInBand: inBand(0), accuracyShare: 0.01, accuracyPa: 0, resolutionPa: 0.1, noisePa: 0.1 },
     ductFanErrorShare: 0.05 * inBand(1),
     houseFanErrorShare: 0.03 * inBand(2),
     nextNormal: () => normals[next++ % normals.length]!,
