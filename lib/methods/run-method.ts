@@ -41,7 +41,7 @@ export function methodById(id: string): MethodCard {
 /**
  * Runs one method of the catalogue on input that nobody has checked yet.
  * @throws InputProblem `method-unknown`, `input-unusable` (the form is wrong, each field named) or `outside-range` (the
- * form is right, the physics is not); a plain Error when a method breaks its own promise of finite numbers.
+ * form is right, the physics is not).
  */
 export function runMethod(id: string, input: unknown): MethodResult {
   return runCard(methodById(id), input);
@@ -52,7 +52,7 @@ export function runCard(card: MethodCard, input: unknown): MethodResult {
   const parsed = card.input.safeParse(input);
   if (!parsed.success) throw inputProblemFromZod({ error: parsed.error, schema: card.input, input });
   const output = card.compute(parsed.data) as Readonly<Record<string, unknown>>;
-  refuseNonFinite(output, card.id, "");
+  refuseNonFinite(output);
   return { output, assumptions: usedDefaults(card, parsed.data) };
 }
 
@@ -61,13 +61,23 @@ export function methodResultDocument({ output, assumptions }: MethodResult): Rea
   return { ...output, assumptions };
 }
 
-/** NaN and infinity turn into null in JSON, so they must never leave a method. */
-function refuseNonFinite(value: unknown, methodId: string, path: string): void {
+/**
+ * NaN and infinity turn into null in JSON, so they never leave a method: values far beyond any house, each allowed
+ * alone, are refused together.
+ */
+function refuseNonFinite(value: unknown, path: readonly string[] = []): void {
   if (typeof value === "number" && !Number.isFinite(value)) {
-    throw new Error(`Method ${methodId} returned ${value} at ${path || "its output"}: our fault, not the input's`);
+    throw new InputProblem("outside-range", [
+      {
+        pointer: "#",
+        detail: `These values together leave ${path.join(".")} without a finite number`,
+        fix: "Look for a value that is far too small or too large, such as one in another unit.",
+        code: "result-not-finite",
+      },
+    ]);
   }
   if (typeof value !== "object" || value === null) return;
-  for (const [key, each] of Object.entries(value)) refuseNonFinite(each, methodId, path ? `${path}.${key}` : key);
+  for (const [key, each] of Object.entries(value)) refuseNonFinite(each, [...path, key]);
 }
 
 function usedDefaults(card: MethodCard, input: Record<string, unknown>): UsedDefault[] {

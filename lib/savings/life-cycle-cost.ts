@@ -66,7 +66,7 @@ export function lifeCycleCost({
     savingsToInvestmentRatio,
     adjustedInternalRateOfReturn:
       savingsToInvestmentRatio > 0 ? (1 + reinvestmentRate) * savingsToInvestmentRatio ** (1 / years) - 1 : null,
-    simplePaybackYears: firstYear > 0 ? costUsd / firstYear : null,
+    simplePaybackYears: firstYear > 0 && Number.isFinite(costUsd / firstYear) ? costUsd / firstYear : null,
     discountedPaybackYears: firstYearCovering({ costUsd, years, presentValueOver }),
   };
 }

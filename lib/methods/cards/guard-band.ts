@@ -32,7 +32,7 @@ export const guardBandCard = defineMethod({
     }).optional(),
     confidence: numberField({ unit: "share", title: "Confidence", min: 0.5, max: 0.9999 }).optional(),
   }),
-  output: z.strictObject({ acceptanceLimit: own("Acceptance limit") }),
+  output: z.strictObject({ acceptanceLimit: numberField({ unit: "of the limit", title: "Acceptance limit" }) }),
   defaults: {
     confidence: {
       value: 0.95,

@@ -23,8 +23,8 @@ export const unbalancedInfiltrationCard = defineMethod({
     returnLeakageCfm: flow("Return leakage to outside"),
   }),
   output: z.strictObject({
-    infiltrationCfm: flow("Air in through the shell"),
-    exfiltrationCfm: flow("Air out through the shell"),
+    infiltrationCfm: numberField({ unit: "cfm", title: "Air in through the shell", min: 0 }),
+    exfiltrationCfm: numberField({ unit: "cfm", title: "Air out through the shell", min: 0 }),
   }),
   defaults: {},
   compute: unbalancedInfiltration,
