@@ -1,11 +1,12 @@
 import type { Leakage, NotYetFound, SiteResult, SystemResult } from "#lib/job/result/leakage-result.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
 import type { HouseKernel } from "../kernel/house-kernel.ts";
-import { CELLS, type HouseState, type SystemState } from "../kernel/house-state.ts";
+import { CELLS, type HouseState } from "../kernel/house-state.ts";
 import { outputKey } from "../kernel/write-outputs.ts";
 import { rangedOfFunction } from "../output-layout.ts";
-import type { Mode, SeasonBins } from "../season-bins.ts";
+import type { Mode } from "../season-bins.ts";
 import type { SiteWorth } from "../value-leaks.ts";
+import { designAirPath, destinationOf } from "./destination.ts";
 import { type Evaluated, readRanged } from "./energy.ts";
 
 /** Leakage before the work, of the house or one system. `floorAreaFt2` is what it serves. */
@@ -20,22 +21,6 @@ export function leakageOf(evaluated: Evaluated, scope: string, floorAreaFt2: num
     fractionOfFanFlow: rangedOfFunction(evaluated.outcome, (value) => value(at("toOutside")) / value(at("fanFlow"))),
     cfm25Per100Ft2: rangedOfFunction(evaluated.outcome, (value) => (100 * value(at("total"))) / floorAreaFt2),
   };
-}
-
-/** Where each unit of the equipment's output goes over a season, weighted by what it uses. */
-function destinationOf(state: SystemState, mode: Mode, bins: SeasonBins) {
-  const { efficiency, roomsShare, regainedShare } = state.modes[mode]!.season;
-  let input = 0;
-  let rooms = 0;
-  let regained = 0;
-  for (let bin = 0; bin < bins.count; bin++) {
-    const weight = bins.loadShare[bin]! / efficiency[bin]!;
-    input += weight;
-    rooms += weight * roomsShare[bin]!;
-    regained += weight * regainedShare[bin]!;
-  }
-  if (!(input > 0)) return { roomsShare: 0, regainedShare: 0, outsideShare: 0 };
-  return { roomsShare: rooms / input, regainedShare: regained / input, outsideShare: 1 - (rooms + regained) / input };
 }
 
 /** Air of each run: what the side moves less its leaks, shared by the duct's surface where nothing else is known. */
@@ -71,7 +56,6 @@ export function systemsOf({
     const is = kernel.after.systems[index]!;
     const mode = (name: Mode) => {
       if (!was.modes[name]) return undefined;
-      const bins = name === "heating" ? house.loads.heating : house.loads.cooling;
       const read = (key: string) => readRanged(evaluated, outputKey.efficiency(system.id, name, key));
       const design = { before: read("designBefore"), after: read("designAfter") };
       const capacityAt = (name === "heating" ? system.heating! : system.cooling!).capacityAt;
@@ -80,8 +64,9 @@ export function systemsOf({
         designAfter: design.after,
         seasonalBefore: read("seasonalBefore"),
         seasonalAfter: read("seasonalAfter"),
-        destinationBefore: destinationOf(was, name, bins),
-        destinationAfter: destinationOf(is, name, bins),
+        destinationBefore: destinationOf({ house, kernel, state: was, mode: name }),
+        destinationAfter: destinationOf({ house, kernel, state: is, mode: name }),
+        registerDesignF: designAirPath({ house, kernel, state: was, mode: name }).registerF,
         capacity: {
           regainedBtuPerH: (design.after.value - design.before.value) * house.space.parameters[capacityAt]!.base,
         },

@@ -51,7 +51,7 @@ export function warnOfResult({ house, kernel, ledger, reference, systems, outOfR
       const state = was.modes[mode];
       if (!state) continue;
       const indoor = mode === "heating" ? house.loads.indoor.heatingF : house.loads.indoor.coolingF;
-      const register = state.design.worstRegisterF;
+      const register = systems[s]!.distribution[mode]!.registerDesignF;
       if (mode === "heating" ? register < indoor : register > indoor) {
         ledger.warn({
           code: "register-no-use",

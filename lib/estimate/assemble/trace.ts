@@ -110,8 +110,7 @@ function systemSteps({ house, kernel }: Input): TraceStep[] {
                 infiltrationOnCfm: kernel[when].infiltrationOnCfm,
               },
               outputs: {
-                distributionEfficiency: modeState.design.efficiency[0]!,
-                registerTemperatureF: modeState.design.worstRegisterF,
+                distributionEfficiency: modeState.designEfficiency,
               },
               source: { sourceId: "ashrae-152" },
             },

@@ -1,15 +1,48 @@
+import { fillHeatPumpSeason } from "#lib/distribution/heat-pump-season.ts";
+import { BTU_PER_KWH } from "#lib/units/conversions.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
-import { equipmentCurve } from "./fill-distribution.ts";
 import type { HouseState } from "./house-state.ts";
-import { type EquipmentCurve, fillModeEnergy, loadScaleForUse } from "./mode-energy.ts";
+import { loadScaleForUse } from "./load-scale.ts";
+import type { ModeState } from "./mode-state.ts";
 
 interface Input {
   house: HouseModel;
   state: HouseState;
   parameters: Float64Array;
-  curve: EquipmentCurve;
-  /** Yearly need of the whole house, Btu, by load group. */
+  /** Yearly need of the whole group, Btu, by load group. */
   loadBtu: Float64Array;
+}
+
+const MONTHS = 12;
+
+/** Fills one system's use for its yearly load and returns the yearly input in Btu, without the blower. */
+function fillUse(mode: ModeState, loadBtu: number, degradationCoefficient: number): number {
+  if (mode.heatPump) {
+    const season = mode.heatPump;
+    fillHeatPumpSeason({
+      season: mode.bins,
+      loadBtu,
+      usefulBtuPerH: mode.usefulBtuPerH,
+      perCapacityFactor: mode.useful.perCapacityFactor,
+      capacityBtuPerH: mode.capacityBtuPerH,
+      cop: mode.cop,
+      degradationCoefficient,
+      out: season,
+    });
+    for (let month = 0; month < MONTHS; month++) {
+      mode.inputBtuByMonth[month] = season.electricKWhByMonth[month]! * BTU_PER_KWH;
+      mode.supplementaryBtuByMonth[month] = season.supplementaryKWhByMonth[month]! * BTU_PER_KWH;
+      mode.runHoursByMonth[month] = season.runHoursByMonth[month]!;
+    }
+    return season.electricKWh * BTU_PER_KWH;
+  }
+  const inputBtuPerH = mode.ratedBtuPerH / mode.efficiencyRatio;
+  for (let month = 0; month < MONTHS; month++) {
+    const hours = loadBtu * mode.fixed.runHoursPerBtuByMonth[month]!;
+    mode.runHoursByMonth[month] = hours;
+    mode.inputBtuByMonth[month] = hours * inputBtuPerH;
+  }
+  return loadBtu * mode.fixed.runHoursPerBtu * inputBtuPerH;
 }
 
 function servedOf(house: HouseModel, groupIndex: number): number {
@@ -18,19 +51,14 @@ function servedOf(house: HouseModel, groupIndex: number): number {
   return served;
 }
 
-function inputOfGroup({ house, state, parameters, curve }: Input, groupIndex: number, groupLoadBtu: number): number {
-  const group = house.loads.groups[groupIndex]!;
+function inputOfGroup({ house, state }: Input, groupIndex: number, groupLoadBtu: number): number {
+  const { mode, systemIndexes } = house.loads.groups[groupIndex]!;
   const served = servedOf(house, groupIndex);
   let total = 0;
-  for (const s of group.systemIndexes) {
-    const modeState = state.systems[s]!.modes[group.mode]!;
-    equipmentCurve(house, s, group.mode, parameters, curve);
-    total += fillModeEnergy(modeState.energy, {
-      bins: group.mode === "heating" ? house.loads.heating : house.loads.cooling,
-      efficiency: modeState.season.efficiency,
-      loadBtu: (groupLoadBtu * house.systems[s]!.servedShare) / served,
-      curve,
-    });
+  for (const s of systemIndexes) {
+    const { servedShare, heating } = house.systems[s]!;
+    const degradation = mode === "heating" ? heating!.degradationCoefficient : 0;
+    total += fillUse(state.systems[s]!.modes[mode]!, (groupLoadBtu * servedShare) / served, degradation);
   }
   return total;
 }

@@ -2,14 +2,14 @@ import { DUCT_LEAK_EXPONENT } from "#lib/air/flow-at-pressure.ts";
 import { AIRFLOW_OUT, solveAirflow } from "#lib/distribution/solve-airflow.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
 import { createOutputLayout, type OutputLayout } from "../output-layout.ts";
-import { createEquipmentCurve, fillDistribution } from "./fill-distribution.ts";
+import { fillDistribution, type Zones } from "./fill-distribution.ts";
 import { fillEnergy, findLoads } from "./fill-energy.ts";
 import { createUnfoundShares, fillOperatingLeaks, type PlenumPressures } from "./fill-leaks.ts";
 import { createSiteApportioner } from "./fill-sites.ts";
 import { createHouseState, type HouseState } from "./house-state.ts";
 import { scaleLeaks } from "./leak-state.ts";
 import { createOutputWriter } from "./write-outputs.ts";
-import { createZoneCoefficients, fillZoneCoefficients } from "./zone-coefficients.ts";
+import { createZoneLines, fillZoneLines } from "./zone-lines.ts";
 
 /** What is done to the leaks: for each site the parameter that says which share is left, −1 where nothing is done. */
 export interface WorkPlan {
@@ -25,6 +25,7 @@ export interface HouseKernel {
   readonly layout: OutputLayout;
   readonly before: HouseState;
   readonly after: HouseState;
+  readonly zones: Zones;
   /** Yearly need of the house by load group, of the last evaluation. */
   readonly loadBtu: Float64Array;
   /** One evaluation: parameters in, every headline number out. The first plan's state after stays in `after`. */
@@ -48,17 +49,13 @@ export function createHouseKernel(
   const before = createHouseState(house);
   const after = createHouseState(house);
   const scratch = createHouseState(house);
-  const zones = {
-    heating: createZoneCoefficients(house.places.length),
-    cooling: createZoneCoefficients(house.places.length),
-  };
+  const zones = { heating: createZoneLines(house.places), cooling: createZoneLines(house.places) };
   const pressures: PlenumPressures = {
     supplyPa: new Float64Array(house.systems.length),
     returnPa: new Float64Array(house.systems.length),
   };
   const unfound = createUnfoundShares(house);
   const apportioner = createSiteApportioner(house);
-  const curve = createEquipmentCurve();
   const flow = new Float64Array(AIRFLOW_OUT.length);
   const loadBtu = new Float64Array(house.loads.groups.length);
   const layout = createOutputLayout();
@@ -97,32 +94,33 @@ export function createHouseKernel(
   function fillState(parameters: Float64Array, state: HouseState): void {
     fillOperatingLeaks({ house, state, unfound, pressures, parameters });
     fillAirflow(parameters, state);
-    fillDistribution({ house, state, zones, parameters, curve });
+    fillDistribution({ house, state, zones, parameters });
   }
 
   return {
     layout,
     before,
     after,
+    zones,
     loadBtu,
     evaluate(parameters, out) {
       const { indoor } = house.loads;
-      fillZoneCoefficients({ places: house.places, parameters, indoorF: indoor.heatingF, out: zones.heating });
-      fillZoneCoefficients({ places: house.places, parameters, indoorF: indoor.coolingF, out: zones.cooling });
+      fillZoneLines({ places: house.places, parameters, indoorF: indoor.heatingF, out: zones.heating });
+      fillZoneLines({ places: house.places, parameters, indoorF: indoor.coolingF, out: zones.cooling });
       for (let s = 0; s < house.systems.length; s++) {
         pressures.supplyPa[s] = parameters[house.systems[s]!.supplyStaticAt]!;
         pressures.returnPa[s] = parameters[house.systems[s]!.returnStaticAt]!;
       }
       apportioner.fillBefore(parameters, before);
       fillState(parameters, before);
-      findLoads({ house, state: before, parameters, curve, loadBtu });
-      fillEnergy({ house, state: before, parameters, curve, loadBtu });
+      findLoads({ house, state: before, parameters, loadBtu });
+      fillEnergy({ house, state: before, parameters, loadBtu });
       writer.writeBefore(before, parameters, out);
       for (let k = 0; k < plans.length; k++) {
         const state = k === 0 ? after : scratch;
         apportioner.fillAfter({ parameters, before, plan: plans[k]!, isVerified: k === 0 && isVerified, out: state });
         fillState(parameters, state);
-        fillEnergy({ house, state, parameters, curve, loadBtu });
+        fillEnergy({ house, state, parameters, loadBtu });
         writer.writeAfter(k, before, state, parameters, out);
       }
     },

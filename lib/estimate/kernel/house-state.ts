@@ -1,19 +1,15 @@
 import { QUARTERS } from "#lib/apportion/measurement-rows.ts";
+import { createPreparedDucts, type PreparedDucts, type RunningDucts } from "#lib/distribution/duct-system.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
 import type { Mode } from "../season-bins.ts";
 import { createLeakState, type LeakState } from "./leak-state.ts";
-import { createModeEfficiency, type ModeEfficiency } from "./mode-efficiency.ts";
-import { createModeEnergy, type ModeEnergy } from "./mode-energy.ts";
-
-/** One system in one mode and state. */
-export interface ModeState {
-  season: ModeEfficiency;
-  design: ModeEfficiency;
-  energy: ModeEnergy;
-}
+import { createModeState, type ModeState } from "./mode-state.ts";
 
 export interface SystemState {
   leaks: LeakState;
+  /** Shares its lists with `leaks`. */
+  running: RunningDucts;
+  prepared: PreparedDucts;
   fanFlowCfm: number;
   externalStaticPa: number;
   deliveredCfm: number;
@@ -26,7 +22,7 @@ export interface HouseState {
   /** By site. */
   readonly siteCfm25: Float64Array;
   readonly siteOperatingCfm: Float64Array;
-  /** Not yet found, by group: supply outside, supply inside, return outside, return inside. */
+  /** Not yet found, by group and quarter. */
   readonly cellCfm25: readonly Float64Array[];
   readonly systems: readonly SystemState[];
   infiltrationOnCfm: number;
@@ -35,28 +31,37 @@ export interface HouseState {
 /** The four quarters of leakage that nobody has found yet, in the order of the reconciliation. */
 export const CELLS = QUARTERS.map(({ side, outside }) => ({ side, isOutside: outside }));
 
+function createSystemState(house: HouseModel, index: number): SystemState {
+  const { length } = house.places;
+  const leaks = createLeakState(length);
+  return {
+    leaks,
+    running: {
+      supplyConductanceBtuPerHF: new Float64Array(length),
+      returnConductanceBtuPerHF: new Float64Array(length),
+      supplyLeakageCfm: leaks.supplyToZone,
+      returnLeakageCfm: leaks.returnToZone,
+      regainFactor: new Float64Array(length),
+      fanFlowCfm: 0,
+      airDensityLbPerFt3: house.airDensityLbPerFt3,
+      extraInfiltrationCfm: 0,
+      cyclingFactor: 1,
+    },
+    prepared: createPreparedDucts(length),
+    fanFlowCfm: 0,
+    externalStaticPa: 0,
+    deliveredCfm: 0,
+    blowerPowerW: 0,
+    modes: { heating: createModeState(house, index, "heating"), cooling: createModeState(house, index, "cooling") },
+  };
+}
+
 export function createHouseState(house: HouseModel): HouseState {
-  const { heating, cooling } = house.loads;
-  const mode = (bins: number): ModeState => ({
-    season: createModeEfficiency(bins),
-    design: createModeEfficiency(1),
-    energy: createModeEnergy(),
-  });
   return {
     siteCfm25: new Float64Array(house.sites.length),
     siteOperatingCfm: new Float64Array(house.sites.length),
     cellCfm25: house.groups.map(() => new Float64Array(CELLS.length)),
-    systems: house.systems.map((system) => ({
-      leaks: createLeakState(house.places.length),
-      fanFlowCfm: 0,
-      externalStaticPa: 0,
-      deliveredCfm: 0,
-      blowerPowerW: 0,
-      modes: {
-        heating: system.heating ? mode(heating.count) : null,
-        cooling: system.cooling ? mode(cooling.count) : null,
-      },
-    })),
+    systems: house.systems.map((_, index) => createSystemState(house, index)),
     infiltrationOnCfm: 0,
   };
 }

@@ -2,7 +2,7 @@ import { BTU_PER_KWH, BTU_PER_THERM } from "#lib/units/conversions.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
 import type { OutputLayout } from "../output-layout.ts";
 import type { WorkPlan } from "./house-kernel.ts";
-import { CELLS, type HouseState, type SystemState } from "./house-state.ts";
+import { CELLS, type HouseState } from "./house-state.ts";
 
 export const FUELS = ["electricity", "naturalGas", "propane", "fuelOil"] as const;
 export type Fuel = (typeof FUELS)[number];
@@ -91,9 +91,8 @@ export function createOutputWriter({
         if (!modeState) continue;
         const fuel = mode === "cooling" ? 0 : FUELS.indexOf(house.systems[s]!.heating!.fuel);
         for (let month = 0; month < MONTHS; month++) {
-          target[fuel]![month]! += modeState.energy.inputBtuByMonth[month]! / BTU_PER_UNIT[FUELS[fuel]!];
-          target[0]![month]! +=
-            (systemState.blowerPowerW * modeState.energy.runHoursByMonth[month]!) / WATTS_PER_KILOWATT;
+          target[fuel]![month]! += modeState.inputBtuByMonth[month]! / BTU_PER_UNIT[FUELS[fuel]!];
+          target[0]![month]! += (systemState.blowerPowerW * modeState.runHoursByMonth[month]!) / WATTS_PER_KILOWATT;
         }
       }
     }
@@ -112,22 +111,13 @@ export function createOutputWriter({
     }
   }
 
-  /** Seasonal efficiency: load over the sum of load/η (seasonal-efficiency). */
-  function seasonal(systemState: SystemState, mode: "heating" | "cooling"): number {
-    const bins = mode === "heating" ? house.loads.heating : house.loads.cooling;
-    const { efficiency } = systemState.modes[mode]!.season;
-    let inverse = 0;
-    for (let bin = 0; bin < bins.count; bin++) inverse += bins.loadShare[bin]! / efficiency[bin]!;
-    return inverse > 0 ? 1 / inverse : 0;
-  }
-
   function writeEfficiency(state: HouseState, offset: 0 | 2, out: Float64Array): void {
     for (let s = 0; s < house.systems.length; s++) {
       for (const mode of ["heating", "cooling"] as const) {
         const places = efficiencyAt[s]![mode];
         if (!places) continue;
-        out[places[offset]!] = state.systems[s]!.modes[mode]!.design.efficiency[0]!;
-        out[places[offset + 1]!] = seasonal(state.systems[s]!, mode);
+        out[places[offset]!] = state.systems[s]!.modes[mode]!.designEfficiency;
+        out[places[offset + 1]!] = state.systems[s]!.modes[mode]!.seasonalEfficiency;
       }
     }
   }
@@ -142,10 +132,7 @@ export function createOutputWriter({
       const { cooling, servedShare } = house.systems[s]!;
       if (!cooling || !(coolingF > 0)) continue;
       const capacity = parameters[cooling.capacityAt]!;
-      const duty = Math.min(
-        1,
-        (need * servedShare) / state.systems[s]!.modes.cooling!.design.efficiency[0]! / capacity,
-      );
+      const duty = Math.min(1, (need * servedShare) / state.systems[s]!.modes.cooling!.designEfficiency / capacity);
       const compressorKW = capacity / (PEAK_EER_OF_SEER * parameters[cooling.seerAt]!) / WATTS_PER_KILOWATT;
       total += duty * (compressorKW + state.systems[s]!.blowerPowerW / WATTS_PER_KILOWATT);
     }

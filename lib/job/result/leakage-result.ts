@@ -24,12 +24,24 @@ const efficiencySchema = z
   })
   .meta({ id: "DistributionEfficiency", title: "Distribution efficiency" });
 
-/** Where each unit of heat or cold from the equipment goes over the season. Shares add up to 1. */
+const share = (title: string) => numberField({ unit: "share", title });
+
+/** Where each unit of heat or cold from the equipment goes over the season. The first three add up to 1. */
 const destinationSchema = z
   .strictObject({
-    roomsShare: numberField({ unit: "share", title: "Reaches the rooms" }),
-    regainedShare: numberField({ unit: "share", title: "Lost and partly regained" }),
-    outsideShare: numberField({ unit: "share", title: "Lost to outside" }),
+    roomsShare: share("Reaches the rooms"),
+    regainedShare: share("Lost and partly regained"),
+    outsideShare: share("Lost to outside"),
+    lossesBy: z
+      .strictObject({
+        supplyLeakShare: share("Supply leaks"),
+        returnLeakShare: share("Return leaks, warmth or cold"),
+        returnMoistureShare: share("Return leaks, moisture"),
+        ductWallsShare: share("Through the walls of the ducts"),
+        infiltrationShare: share("Outdoor air drawn in while the blower runs"),
+        cyclingShare: share("Warming the ducts at each start"),
+      })
+      .meta({ id: "LossesBy", title: "What makes up the part lost to outside; one below 0 is a gain" }),
   })
   .meta({ id: "Destination", title: "Where it goes" });
 
@@ -56,6 +68,7 @@ const modeSchema = z
     destinationBefore: destinationSchema,
     destinationAfter: destinationSchema,
     capacity: capacitySchema,
+    registerDesignF: numberField({ unit: "°F", title: "Air at the registers on the design day, before" }),
   })
   .meta({ id: "DistributionMode", title: "Distribution in one mode" });
 

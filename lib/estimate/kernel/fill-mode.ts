@@ -1,0 +1,101 @@
+import type { PreparedDucts } from "#lib/distribution/duct-system.ts";
+import { equipmentAirflow } from "#lib/distribution/equipment-airflow.ts";
+import { fillFixedEquipmentSeason, LEAST_USEFUL_SHARE } from "#lib/distribution/fixed-equipment-season.ts";
+import { fillCoolingLine } from "#lib/distribution/useful-cooling-line.ts";
+import { fillHeatingLine } from "#lib/distribution/useful-heating-line.ts";
+import { fillUsefulCooling, fillUsefulHeating } from "#lib/distribution/useful-line.ts";
+import type { ZoneLines } from "#lib/distribution/weather-columns.ts";
+import type { IndoorModel } from "../complete/complete-loads.ts";
+import type { SystemModel } from "../complete/complete-systems.ts";
+import type { ModeState } from "./mode-state.ts";
+
+const BTU_PER_WH = 3.412141633;
+
+export interface ModeInput {
+  system: SystemModel;
+  ducts: PreparedDucts;
+  zones: ZoneLines;
+  indoor: IndoorModel;
+  parameters: Float64Array;
+  fanFlowCfm: number;
+}
+
+/** Rated output and efficiency of this draw; a heat pump or air conditioner also by its airflow (equipment-airflow). */
+function fillEquipment(state: ModeState, { system, parameters, fanFlowCfm }: ModeInput): void {
+  const { heating, cooling } = system;
+  if (state.mode === "cooling") {
+    const rated = parameters[cooling!.capacityAt]!;
+    const airflow = equipmentAirflow({ mode: "cooling", fanFlowCfm, ratedCapacityBtuPerH: rated });
+    state.ratedBtuPerH = rated * airflow.capacityFactor;
+    state.airflowFactor = airflow.efficiencyFactor;
+    // SEER already holds part load and the temperatures of a season.
+    state.efficiencyRatio = (parameters[cooling!.seerAt]! / BTU_PER_WH) * airflow.efficiencyFactor;
+    return;
+  }
+  const rated = parameters[heating!.capacityAt]!;
+  if (!heating!.isHeatPump) {
+    state.ratedBtuPerH = rated;
+    state.airflowFactor = 1;
+    state.efficiencyRatio = parameters[heating!.efficiencyAt]!;
+    return;
+  }
+  const airflow = equipmentAirflow({ mode: "heating", fanFlowCfm, ratedCapacityBtuPerH: rated });
+  state.ratedBtuPerH = rated * airflow.capacityFactor;
+  state.airflowFactor = airflow.efficiencyFactor;
+  state.efficiencyRatio = parameters[heating!.copFactorAt]! * airflow.efficiencyFactor;
+}
+
+const designUseful = new Float64Array(1);
+const designCapacity = new Float64Array(1);
+
+/** Load-weighted efficiency of the ducts over a season: Σ share / Σ share/η (seasonal-efficiency). */
+function seasonalEfficiency({ bins, usefulBtuPerH, capacityBtuPerH }: ModeState): number {
+  let inverse = 0;
+  for (let b = 0; b < bins.count; b++) {
+    const efficiency = usefulBtuPerH[b]! / capacityBtuPerH[b]!;
+    inverse += bins.loadShare[b]! / (efficiency > LEAST_USEFUL_SHARE ? efficiency : LEAST_USEFUL_SHARE);
+  }
+  return inverse > 0 ? 1 / inverse : 0;
+}
+
+/**
+ * Fills one system in one mode: what an hour of running is worth in every bin, and the efficiency of the ducts on the
+ * design day and over the season. Allocates nothing but the small records of the called kernels.
+ */
+export function fillMode(state: ModeState, input: ModeInput): void {
+  const { ducts, zones, indoor, system } = input;
+  const { useful, bins, profile } = state;
+  fillEquipment(state, input);
+  if (state.mode === "heating") fillHeatingLine({ ducts, zones, indoorTemperatureF: indoor.heatingF, out: useful });
+  else {
+    fillCoolingLine({
+      ducts,
+      zones,
+      indoorTemperatureF: indoor.coolingF,
+      indoorEnthalpyBtuPerLb: indoor.coolingEnthalpyBtuPerLb,
+      indoorHumidityRatio: indoor.coolingHumidityRatio,
+      sensibleHeatRatio: system.cooling!.sensibleHeatRatio,
+      out: useful,
+    });
+  }
+  for (let b = 0; b < bins.count; b++) {
+    state.capacityBtuPerH[b] = state.ratedBtuPerH * profile.capacityRatio[b]!;
+    state.cop[b] = state.efficiencyRatio * profile.cop[b]!;
+  }
+  const fill = state.mode === "heating" ? fillUsefulHeating : fillUsefulCooling;
+  fill({ useful, weather: bins, capacityBtuPerH: state.capacityBtuPerH, out: state.usefulBtuPerH });
+  designCapacity[0] = state.ratedBtuPerH * state.designProfile.capacityRatio[0]!;
+  fill({ useful, weather: state.designBins, capacityBtuPerH: designCapacity, out: designUseful });
+  state.designEfficiency = Math.max(LEAST_USEFUL_SHARE, designUseful[0]! / designCapacity[0]!);
+  if (state.heatPump) state.seasonalEfficiency = seasonalEfficiency(state);
+  else {
+    fillFixedEquipmentSeason({
+      season: bins,
+      usefulBtuPerH: state.usefulBtuPerH,
+      capacityBtuPerH: state.ratedBtuPerH,
+      out: state.fixed,
+    });
+    const { runHoursPerBtu } = state.fixed;
+    state.seasonalEfficiency = runHoursPerBtu > 0 ? 1 / (state.ratedBtuPerH * runHoursPerBtu) : 0;
+  }
+}

@@ -1,0 +1,93 @@
+import { createFixedEquipmentSeason, type FixedEquipmentSeason } from "#lib/distribution/fixed-equipment-season.ts";
+import { heatPumpPerformance } from "#lib/distribution/heat-pump-performance.ts";
+import { createHeatPumpSeason, type HeatPumpSeason } from "#lib/distribution/heat-pump-season.ts";
+import { createUsefulLine, type UsefulLine } from "#lib/distribution/useful-line.ts";
+import type { HeatingModel } from "../complete/complete-equipment.ts";
+import type { HouseModel } from "../complete/complete-house.ts";
+import type { Mode, SeasonBins } from "../season-bins.ts";
+
+/** Output and COP of the equipment over the bins of a season, at its ratings: 1 where they do not vary. */
+interface Profile {
+  capacityRatio: Float64Array;
+  cop: Float64Array;
+}
+
+/** One system in one mode, before or after the work: made once, filled at every evaluation. */
+export interface ModeState {
+  readonly mode: Mode;
+  readonly bins: SeasonBins;
+  readonly designBins: SeasonBins;
+  readonly profile: Profile;
+  readonly designProfile: Profile;
+  readonly useful: UsefulLine;
+  /** By bin, for this draw. */
+  readonly capacityBtuPerH: Float64Array;
+  readonly cop: Float64Array;
+  readonly usefulBtuPerH: Float64Array;
+  /** One of the two, by the kind of equipment. */
+  readonly fixed: FixedEquipmentSeason;
+  readonly heatPump: HeatPumpSeason | null;
+  /** Rated output of this draw at this airflow, and output over input (COP, SEER or yearly efficiency). */
+  ratedBtuPerH: number;
+  efficiencyRatio: number;
+  /** What wrong airflow leaves of the equipment's efficiency. */
+  airflowFactor: number;
+  designEfficiency: number;
+  seasonalEfficiency: number;
+  /** Filled by fill-energy: Btu of fuel or electricity without the blower, and blower hours, by month. */
+  readonly inputBtuByMonth: Float64Array;
+  readonly supplementaryBtuByMonth: Float64Array;
+  readonly runHoursByMonth: Float64Array;
+}
+
+function heatPumpProfile(heating: HeatingModel, ratedBtuPerH: number, bins: SeasonBins): Profile {
+  const rows = Array.from(bins.temperatureF, (outdoorTemperatureF) =>
+    heatPumpPerformance({
+      outdoorTemperatureF,
+      capacityAt47BtuPerH: ratedBtuPerH,
+      capacityAt17BtuPerH: heating.capacityAt17Ratio * ratedBtuPerH,
+      copAt47Ratio: heating.copAt47,
+      copAt17Ratio: heating.copAt17,
+    }),
+  );
+  return {
+    capacityRatio: Float64Array.from(rows, (row) => row.capacityBtuPerH / ratedBtuPerH),
+    cop: Float64Array.from(rows, (row) => row.cop),
+  };
+}
+
+function flatProfile(bins: SeasonBins): Profile {
+  return { capacityRatio: new Float64Array(bins.count).fill(1), cop: new Float64Array(bins.count).fill(1) };
+}
+
+/** Null when the system does not work in this mode. */
+export function createModeState(house: HouseModel, systemIndex: number, mode: Mode): ModeState | null {
+  const { heating, cooling } = house.systems[systemIndex]!;
+  if (mode === "heating" ? !heating : !cooling) return null;
+  const bins = mode === "heating" ? house.loads.heating : house.loads.cooling;
+  const designBins = mode === "heating" ? house.designHeating : house.designCooling;
+  const isHeatPump = mode === "heating" && heating!.isHeatPump;
+  const rated = house.space.parameters[(mode === "heating" ? heating! : cooling!).capacityAt]!.base;
+  const profileOf = (over: SeasonBins) => (isHeatPump ? heatPumpProfile(heating!, rated, over) : flatProfile(over));
+  return {
+    mode,
+    bins,
+    designBins,
+    profile: profileOf(bins),
+    designProfile: profileOf(designBins),
+    useful: createUsefulLine(),
+    capacityBtuPerH: new Float64Array(bins.count),
+    cop: new Float64Array(bins.count),
+    usefulBtuPerH: new Float64Array(bins.count),
+    fixed: createFixedEquipmentSeason(),
+    heatPump: isHeatPump ? createHeatPumpSeason() : null,
+    ratedBtuPerH: rated,
+    efficiencyRatio: 1,
+    airflowFactor: 1,
+    designEfficiency: 0,
+    seasonalEfficiency: 0,
+    inputBtuByMonth: new Float64Array(12),
+    supplementaryBtuByMonth: new Float64Array(12),
+    runHoursByMonth: new Float64Array(12),
+  };
+}
