@@ -1,0 +1,168 @@
+import { describe, expect, it } from "vitest";
+import { createFixedEquipmentSeason, fillFixedEquipmentSeason } from "#lib/distribution/fixed-equipment-season.ts";
+import { heatPumpBin } from "#lib/distribution/heat-pump-bin.ts";
+import { heatPumpPerformance } from "#lib/distribution/heat-pump-performance.ts";
+import { createHeatPumpSeason, fillHeatPumpSeason } from "#lib/distribution/heat-pump-season.ts";
+import { seasonalEfficiency } from "#lib/distribution/seasonal-efficiency.ts";
+import { expectClose } from "#tests/expect-close.ts";
+
+const of = (...values: number[]) => Float64Array.of(...values);
+const rounding = { relativeTolerance: 1e-12, reason: "the same sums in another order" } as const;
+
+/** January, January, March. */
+const season = {
+  count: 3,
+  monthIndex: Uint8Array.of(0, 0, 2),
+  hours: of(120, 400, 500),
+  loadShare: of(0.3, 0.5, 0.2),
+};
+
+describe("fixed equipment over a season", () => {
+  it("has the efficiency of seasonal-efficiency", () => {
+    const out = createFixedEquipmentSeason();
+    const capacityBtuPerH = 50000;
+    fillFixedEquipmentSeason({ season, usefulBtuPerH: of(30000, 36000, 41000), capacityBtuPerH, out });
+    const { efficiency } = seasonalEfficiency({
+      bins: [
+        { load: 0.3, efficiency: 0.6 },
+        { load: 0.5, efficiency: 0.72 },
+        { load: 0.2, efficiency: 0.82 },
+      ],
+    });
+    expectClose({ actual: 1 / (capacityBtuPerH * out.runHoursPerBtu), expected: efficiency, ...rounding });
+    expect(out.heldLoadShare).toBe(0);
+  });
+
+  it("puts each month's run time in its month", () => {
+    const out = createFixedEquipmentSeason();
+    fillFixedEquipmentSeason({ season, usefulBtuPerH: of(30000, 36000, 41000), capacityBtuPerH: 50000, out });
+    const [january, february, march] = out.runHoursPerBtuByMonth;
+    expectClose({ actual: january!, expected: 0.3 / 30000 + 0.5 / 36000, ...rounding });
+    expect(february).toBe(0);
+    expectClose({ actual: march!, expected: 0.2 / 41000, ...rounding });
+    const sum = out.runHoursPerBtuByMonth.reduce((all, each) => all + each, 0);
+    expectClose({ actual: sum, expected: out.runHoursPerBtu, ...rounding });
+  });
+
+  it("holds a bin in which nothing arrives, and says which share of the load that is", () => {
+    const out = createFixedEquipmentSeason();
+    fillFixedEquipmentSeason({ season, usefulBtuPerH: of(-4000, 36000, 41000), capacityBtuPerH: 50000, out });
+    expect(out.heldLoadShare).toBe(0.3);
+    expectClose({ actual: out.runHoursPerBtu, expected: 0.3 / 2500 + 0.5 / 36000 + 0.2 / 41000, ...rounding });
+  });
+});
+
+describe("a heat pump over a season", () => {
+  const capacityBtuPerH = of(18000, 26000, 33000);
+  const cop = of(2.1, 2.7, 3.4);
+  const loadBtu = 18e6;
+  const degradationCoefficient = 0.25;
+  const run = (change: Partial<Parameters<typeof fillHeatPumpSeason>[0]> = {}) => {
+    const out = createHeatPumpSeason();
+    fillHeatPumpSeason({
+      season,
+      loadBtu,
+      usefulBtuPerH: of(12000, 19000, 26000),
+      perCapacityFactor: 0.84,
+      capacityBtuPerH,
+      cop,
+      degradationCoefficient,
+      out,
+      ...change,
+    });
+    return out;
+  };
+
+  it("adds up heat-pump-bin, hour for hour, with each bin's efficiency at the output that flows", () => {
+    const useful = [12000, 19000, 26000];
+    const expected = useful.reduce((sum, usefulBtuPerH, bin) => {
+      const loadBtuPerH = (loadBtu * season.loadShare[bin]!) / season.hours[bin]!;
+      const capacity = capacityBtuPerH[bin]!;
+      // Below capacity η = useful/H; above, useful grows by 0.84 of each Btu that the strips add.
+      const output = loadBtuPerH <= usefulBtuPerH ? capacity : capacity + (loadBtuPerH - usefulBtuPerH) / 0.84;
+      const distributionEfficiency = (usefulBtuPerH + 0.84 * (output - capacity)) / output;
+      const { electricKW } = heatPumpBin({
+        loadBtuPerH,
+        distributionEfficiency,
+        capacityBtuPerH: capacity,
+        cop: cop[bin]!,
+        degradationCoefficient,
+      });
+      return sum + electricKW * season.hours[bin]!;
+    }, 0);
+    expectClose({ actual: run().electricKWh, expected, ...rounding });
+  });
+
+  it("keeps months, supplementary heat and run time in step with the year", () => {
+    const out = run();
+    const sum = (values: Float64Array) => values.reduce((all, each) => all + each, 0);
+    expectClose({ actual: sum(out.electricKWhByMonth), expected: out.electricKWh, ...rounding });
+    expectClose({ actual: sum(out.supplementaryKWhByMonth), expected: out.supplementaryKWh, ...rounding });
+    expectClose({ actual: sum(out.runHoursByMonth), expected: out.runHours, ...rounding });
+    expect(out.supplementaryKWh).toBeGreaterThan(0);
+    expect(out.supplementaryKWh).toBeLessThan(out.electricKWh);
+    expect(out.runHours).toBeLessThan(season.hours.reduce((all, each) => all + each, 0));
+  });
+
+  it("saves more than a fixed ratio says where leaks call for resistance heat (heat-pump-bin: 18.6 % for 12.5 %)", () => {
+    const cold = { count: 1, monthIndex: Uint8Array.of(0), hours: of(1), loadShare: of(1) };
+    const electricKWh = (efficiency: number) =>
+      run({
+        season: cold,
+        loadBtu: 30000,
+        usefulBtuPerH: of(24000 * efficiency),
+        // The catalogue's form keeps one efficiency for all output.
+        perCapacityFactor: efficiency,
+        capacityBtuPerH: of(24000),
+        cop: of(2.4),
+      }).electricKWh;
+    const saved = 1 - electricKWh(0.8) / electricKWh(0.7);
+    expectClose({ actual: saved, expected: 0.186, relativeTolerance: 2e-3, reason: "stated to 3 figures" });
+  });
+
+  it("uses nothing without a load, and still has an answer where leaks leave nothing of the compressor's heat", () => {
+    expect(run({ loadBtu: 0 }).electricKWh).toBe(0);
+    const out = run({ usefulBtuPerH: of(-3000, 19000, 26000) });
+    expect(Number.isFinite(out.electricKWh)).toBe(true);
+    expect(out.supplementaryKWh).toBeGreaterThan(run().supplementaryKWh);
+  });
+});
+
+describe("heat pump performance by outdoor temperature", () => {
+  const ratings = { capacityAt47BtuPerH: 36000, capacityAt17BtuPerH: 21000, copAt47Ratio: 3.4, copAt17Ratio: 2.3 };
+  const at = (outdoorTemperatureF: number, hasFrost = true) =>
+    heatPumpPerformance({ ...ratings, outdoorTemperatureF, hasFrost });
+
+  it("returns the ratings at their temperatures", () => {
+    for (const hasFrost of [true, false]) {
+      expectClose({ actual: at(47, hasFrost).capacityBtuPerH, expected: 36000, ...rounding });
+      expectClose({ actual: at(47, hasFrost).cop, expected: 3.4, ...rounding });
+      expectClose({ actual: at(17, hasFrost).capacityBtuPerH, expected: 21000, ...rounding });
+      expectClose({ actual: at(17, hasFrost).cop, expected: 2.3, ...rounding });
+    }
+  });
+
+  it("takes 10 % of the capacity and 1.5 % of the power at 35 °F [doe-appendix-m, from memory]", () => {
+    // Straight line at 35 °F: 21,000 + 0.6·15,000 = 30,000; power 9,130.4 + 0.6·(10,588.2 − 9,130.4) = 10,005.1.
+    expectClose({ actual: at(35).capacityBtuPerH, expected: 27000, ...rounding });
+    expectClose({
+      actual: at(35).cop,
+      expected: 27000 / (0.985 * 10005.115),
+      relativeTolerance: 1e-6,
+      reason: "power by hand to 8 figures",
+    });
+    expectClose({ actual: at(32, false).capacityBtuPerH, expected: 28500, ...rounding });
+  });
+
+  it("is continuous, never below its floors, and holds the warmest value", () => {
+    for (const temperatureF of [17, 35, 47]) {
+      const below = at(temperatureF - 1e-9);
+      const above = at(temperatureF + 1e-9);
+      expect(Math.abs(below.capacityBtuPerH - above.capacityBtuPerH)).toBeLessThan(1e-3);
+      expect(Math.abs(below.cop - above.cop)).toBeLessThan(1e-6);
+    }
+    expect(at(-60).capacityBtuPerH).toBe(7200);
+    expect(at(-60).cop).toBeGreaterThanOrEqual(1);
+    expect(at(90)).toEqual(at(65));
+  });
+});
