@@ -3,6 +3,7 @@ import type { FieldProblem } from "./input-problem.ts";
 import { InputProblem } from "./input-problem.ts";
 import { nearestName } from "./nearest-name.ts";
 import { inputSchemaOf, type SchemaNode, schemaNodeAt } from "./schema-node.ts";
+import { allowedRange, kindOf, labelOf, quoted, sentence, shown, withArticle } from "./schema-words.ts";
 
 /** A list of thousands of wrong values is told by its first ones. */
 const MOST_PROBLEMS_TOLD = 50;
@@ -195,57 +196,6 @@ function unknownField(key: string, path: readonly PropertyKey[], known: readonly
   };
 }
 
-function allowedRange(node: SchemaNode | undefined): string {
-  if (node === undefined) return "";
-  const unit = node.unit !== undefined && !/^(ratio|share|count|1)$/.test(node.unit) ? ` ${node.unit}` : "";
-  // zod states the safe-integer limits for every whole number: not a limit worth telling.
-  const least = node.minimum === Number.MIN_SAFE_INTEGER ? undefined : node.minimum;
-  const most = node.maximum === Number.MAX_SAFE_INTEGER ? undefined : node.maximum;
-  if (least !== undefined && most !== undefined) return `from ${amount(least)} to ${amount(most)}${unit}`;
-  const parts: string[] = [];
-  if (least !== undefined) parts.push(`of at least ${amount(least)}${unit}`);
-  if (node.exclusiveMinimum !== undefined) parts.push(`above ${amount(node.exclusiveMinimum)}${unit}`);
-  if (most !== undefined) parts.push(`of at most ${amount(most)}${unit}`);
-  if (node.exclusiveMaximum !== undefined) parts.push(`below ${amount(node.exclusiveMaximum)}${unit}`);
-  return parts.join(" and ");
-}
-
-const amount = (limit: number): string => limit.toLocaleString("en-US", { maximumSignificantDigits: 15 });
-
-function kindOf(node: SchemaNode | undefined): string | undefined {
-  const names: Readonly<Record<string, string>> = {
-    number: "number",
-    integer: "whole number",
-    string: "text",
-    boolean: "true or false",
-    array: "list",
-    object: "object",
-  };
-  return node?.type === undefined ? undefined : (names[node.type] ?? node.type);
-}
-
-function withArticle(kind: string | undefined): string {
-  if (kind === undefined) return "a value";
-  if (kind === "true or false" || kind === "text") return kind;
-  return /^[aeiou]/.test(kind) ? `an ${kind}` : `a ${kind}`;
-}
-
-function labelOf(path: readonly PropertyKey[], node: SchemaNode | undefined): string {
-  const last = path.at(-1);
-  if (last === undefined) return "The input";
-  const name = typeof last === "number" ? `${String(path.at(-2) ?? "entry")}[${last}]` : String(last);
-  return node?.title === undefined ? name : `${node.title} (${name})`;
-}
-
 function valueAt(input: unknown, path: readonly PropertyKey[]): unknown {
   return path.reduce((value, key) => (value as Record<PropertyKey, unknown> | null | undefined)?.[key], input);
 }
-
-function shown(value: unknown): string {
-  if (typeof value === "number") return String(value);
-  const text = JSON.stringify(value) ?? String(value);
-  return text.length > 60 ? `${text.slice(0, 57)}…` : text;
-}
-
-const quoted = (values: readonly unknown[]): string => values.map((value) => JSON.stringify(value)).join(", ");
-const sentence = (message: string): string => (/[.!?]$/.test(message) ? message : `${message}.`);

@@ -35,6 +35,18 @@ export const conformanceProbabilityCard = defineMethod({
       toleranceReason: "printed to two figures",
     },
     {
+      // Φ(1.5) − Φ(−0.6111) = 0.9332 − 0.2706
+      name: "13.6 with u 1.8 between 12.5 and 16.3",
+      source: {
+        sourceId: "jcgm-106",
+        locator: "§7.4, its numbers; the probability by tables of the normal distribution",
+      },
+      input: { value: 13.6, standardUncertainty: 1.8, lowerLimit: 12.5, upperLimit: 16.3 },
+      expected: { probability: 0.6626 },
+      relativeTolerance: 2e-4,
+      toleranceReason: "tables of four figures",
+    },
+    {
       name: "both limits 1.96 standard uncertainties away: 0.95",
       source: { sourceId: "derived", locator: "tables of the normal distribution" },
       input: { value: 10, standardUncertainty: 2, lowerLimit: 6.08, upperLimit: 13.92 },
