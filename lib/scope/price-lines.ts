@@ -67,14 +67,10 @@ export function visitLine(book: PriceBook, title: string): PriceLine {
 /** Person hours that a crew does in one visit. */
 export const labourHoursOfVisit = ({ labour }: PriceBook): Hours => labour.crewCount * labour.visitHours;
 
-const isTaxed = (appliesTo: PriceBook["taxes"][number]["appliesTo"], kind: PriceLineKind): boolean => {
-  if (kind === "permit" || kind === "tax") return false;
-  return appliesTo === "everything" || appliesTo === kind;
-};
-
-/** The tax on one line by one rule, rounded once. Tax is worked out line by line and then added up. */
+/** The tax on one line of work by one rule, rounded once. Permits are passed on as they are and never come here. */
 export function taxOnLine(tax: PriceBook["taxes"][number], line: PriceLine): Cents {
-  return isTaxed(tax.appliesTo, line.kind) ? roundedCents({ factors: [line.amountUsdCents, tax.taxRate] }) : 0;
+  const isTaxed = tax.appliesTo === "everything" || tax.appliesTo === line.kind;
+  return isTaxed ? roundedCents({ factors: [line.amountUsdCents, tax.taxRate] }) : 0;
 }
 
 export const sumOfLines = (lines: readonly PriceLine[]): Cents =>

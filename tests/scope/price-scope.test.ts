@@ -120,6 +120,26 @@ describe("a scope's price", () => {
     expect(price.priceUsdCents).toBe(38585);
   });
 
+  it("taxes the top-up to the least charge but not a permit, by hand", () => {
+    const book = {
+      ...DEMO_PRICE_BOOK,
+      minimumUsdCents: 60000,
+      taxes: [{ id: "all", title: "Tax", taxRate: 0.05, appliesTo: "everything" as const }],
+    };
+    const run = { id: "run", title: "Run", place: null, labourHours: 1, materials: [], replacesDuct: true };
+    const price = priceScope({ book, measures: [run] });
+    // Labor 3800 × 1.28 / 0.78 = 6235.9 → 6236; trip 13292; test 14500; 34028, so 25972 are missing; permit 8500.
+    // Tax: 311.8 → 312, 664.6 → 665, 725, 1298.6 → 1299; in all 3001.
+    expect(price.lines.map(({ kind, amountUsdCents }) => [kind, amountUsdCents])).toEqual([
+      ["labour", 6236],
+      ["visit", 13292],
+      ["test", 14500],
+      ["least-charge", 25972],
+      ["permit", 8500],
+      ["tax", 3001],
+    ]);
+  });
+
   it("costs nothing to do nothing", () => {
     expect(priceScope({ book: DEMO_PRICE_BOOK, measures: [] })).toMatchObject({ priceUsdCents: 0, lines: [] });
   });

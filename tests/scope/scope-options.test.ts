@@ -49,6 +49,37 @@ describe("the frontier", () => {
     }
   });
 
+  it("holds every corner of the lower hull of all scopes", async () => {
+    for (const seed of [1, 2, 3]) {
+      const problem = withBefore(randomProblem({ seed, leaksCount: 7, repairsCount: 2 }));
+      const points = await scopeFrontier({ problem, solve });
+      const corners: { priceUsd: number; removed: number }[] = [];
+      // Lower hull by Andrew's monotone chain, up to the tightest scope.
+      const sorted = allScopes(problem).sort(
+        (one, other) => one.removed - other.removed || one.priceUsd - other.priceUsd,
+      );
+      for (const point of sorted) {
+        while (corners.length > 1) {
+          const [before, last] = corners.slice(-2) as [typeof point, typeof point];
+          const turn =
+            (last.removed - before.removed) * (point.priceUsd - before.priceUsd) -
+            (last.priceUsd - before.priceUsd) * (point.removed - before.removed);
+          if (turn > 1e-9) break;
+          corners.pop();
+        }
+        corners.push(point);
+      }
+      expect(corners.length).toBeGreaterThan(4);
+      for (const { priceUsd, removed } of corners) {
+        const isHeld = points.some(
+          (point) =>
+            Math.abs(point.priceUsdCents / 100 - priceUsd) < 0.02 && Math.abs(point.removedCfm25 - removed) < 1e-3,
+        );
+        expect(isHeld, `${priceUsd} USD, ${removed} cfm of house ${seed}`).toBe(true);
+      }
+    }
+  });
+
   it("runs from nothing done to all that can be sealed, dearer and tighter at each step", async () => {
     const problem = withBefore(randomProblem({ seed: 4, leaksCount: 30, repairsCount: 2, hasSpray: true }));
     const points = await scopeFrontier({ problem, solve });
