@@ -45,7 +45,7 @@ export function distributionEfficiency({
 }): { distributionEfficiency: Ratio } {
   requireDelivery(deliveryEffectiveness);
   requireBetween({ field: "equipmentFactor", label: "Equipment factor", value: equipmentFactor, low: 0.2, high: 1.5 });
-  requireBetween({ field: "loadFactor", label: "Load factor", value: loadFactor, low: -10, high: 3 });
+  requireBetween({ field: "loadFactor", label: "Load factor", value: loadFactor, low: -1000, high: 1000 });
   requireBetween({ field: "cyclingLoss", label: "Cycling loss", value: cyclingLoss, low: 0, high: 0.3 });
   requireShare("outsideAreaShare", "Share of the duct surface outside the rooms", outsideAreaShare);
   requireShare("regain", "Regain", regain);

@@ -24,8 +24,8 @@ export function thermalRegainCooling({
 }): { deliveryEffectiveness: Ratio } {
   requireDelivery(deliveryEffectiveness);
   const fraction = {
-    low: -10,
-    high: 10,
+    low: -1000,
+    high: 1000,
     fix: "Enter a ratio of the capacity, as delivery-effectiveness-cooling gives it.",
   };
   requireBetween({ field: "returnGainFraction", label: "Return gain", value: returnGainFraction, ...fraction });

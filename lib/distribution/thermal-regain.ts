@@ -53,14 +53,14 @@ export function thermalRegain({
   };
 }
 
-/** Refuses what no duct system delivers: more than twice its capacity either way is a slip, not a house. */
+/** Refuses what no duct system delivers: far beyond its capacity is a slip, not a house. */
 export function requireDelivery(deliveryEffectiveness: Ratio): void {
   requireBetween({
     field: "deliveryEffectiveness",
     label: "Delivery effectiveness",
     value: deliveryEffectiveness,
-    low: -10,
-    high: 2,
+    low: -1000,
+    high: 10,
     fix: "Enter a ratio, such as 0.75, not a percentage.",
   });
 }

@@ -18,9 +18,9 @@ export const distributionEfficiencyCard = defineMethod({
   leftOut: "Ducts that exchange air while idle.",
   sources: [{ sourceId: "ashrae-152", locator: "form of" }],
   input: z.strictObject({
-    deliveryEffectiveness: ratio("Delivery effectiveness, with regain", { min: -10, max: 2 }),
+    deliveryEffectiveness: ratio("Delivery effectiveness, with regain", { min: -1000, max: 10 }),
     equipmentFactor: ratio("Equipment factor, from its airflow", { min: 0.2, max: 1.5 }).optional(),
-    loadFactor: ratio("Load factor", { min: -10, max: 3 }).optional(),
+    loadFactor: ratio("Load factor", { min: -1000, max: 1000 }).optional(),
     cyclingLoss: ratio("Cycling loss", { min: 0, max: 0.3 }).optional(),
     outsideAreaShare: numberField({
       unit: "share",

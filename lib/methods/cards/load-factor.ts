@@ -25,7 +25,7 @@ export const loadFactorCard = defineMethod({
   leftOut: "Air that flows through the ducts while the blower rests.",
   sources: [{ sourceId: "ashrae-152", locator: "form of" }],
   input: z.strictObject({
-    deliveryEffectiveness: ratio("Delivery effectiveness, with regain", { above: 0, max: 2 }),
+    deliveryEffectiveness: ratio("Delivery effectiveness, with regain", { above: 0, max: 10 }),
     capacityBtuPerH: ductFields.capacityBtuPerH,
     infiltrationOnCfm: numberField({ unit: "cfm", title: "Infiltration with the blower on", min: 0, max: 20000 }),
     infiltrationOffCfm: numberField({ unit: "cfm", title: "Infiltration with the blower off", min: 0, max: 20000 }),

@@ -18,9 +18,9 @@ export const thermalRegainCoolingCard = defineMethod({
   leftOut: "What a return leak brings in never counts as regained, its moisture least of all.",
   sources: [{ sourceId: "ashrae-152", locator: "form of" }, { sourceId: "derived" }],
   input: z.strictObject({
-    deliveryEffectiveness: ratio("Delivery effectiveness without regain", { min: -10, max: 2 }),
-    returnGainFraction: ratio("Gain of the return over the capacity", { min: -10, max: 10 }),
-    returnConductionFraction: ratio("Of that, conducted through the return's walls", { min: -10, max: 10 }),
+    deliveryEffectiveness: ratio("Delivery effectiveness without regain", { min: -1000, max: 10 }),
+    returnGainFraction: ratio("Gain of the return over the capacity", { min: -1000, max: 1000 }),
+    returnConductionFraction: ratio("Of that, conducted through the return's walls", { min: -1000, max: 1000 }),
     supplyRegain: ratio("Regain around the supply", share),
     returnRegain: ratio("Regain around the return", share),
   }),

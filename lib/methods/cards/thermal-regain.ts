@@ -29,7 +29,7 @@ export const thermalRegainCard = defineMethod({
   leftOut: "What a return leak takes from its place never counts as regained.",
   sources: [{ sourceId: "ashrae-152", locator: "form of" }],
   input: z.strictObject({
-    deliveryEffectiveness: ratio("Delivery effectiveness without regain", { min: -10, max: 2 }),
+    deliveryEffectiveness: ratio("Delivery effectiveness without regain", { min: -1000, max: 10 }),
     returnLeakFactor: ratio("Share of the flow that comes from the rooms", share),
     returnConductionFactor: ratio("Temperature difference left at the end of the return", share),
     supplyRegain: ratio("Regain around the supply", share),
