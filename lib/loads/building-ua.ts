@@ -1,7 +1,8 @@
 import { AIR_SPECIFIC_HEAT, MINUTES_PER_HOUR } from "#lib/air/standard-air.ts";
 import { requireAbove, requireBetween } from "#lib/errors/require-number.ts";
+import type { Citation } from "#lib/sources/source.ts";
 import type { Cfm, CubicFeet, PoundsPerCubicFoot, Quantity, SquareFeet } from "#lib/units/quantity.ts";
-import { envelopeAreas, vintageOf } from "./building-vintages.ts";
+import { envelopeAreas, VINTAGE_SOURCE, vintageOf } from "./building-vintages.ts";
 import { naturalInfiltration } from "./natural-infiltration.ts";
 
 /** Heat a house loses for each degree between inside and outside, and of what it is made. */
@@ -12,6 +13,7 @@ export interface BuildingUa {
   infiltrationCfm: Cfm;
   /** Where the air tightness came from. */
   tightness: "measured" | "usual for its age";
+  source: Citation;
 }
 
 /**
@@ -64,5 +66,6 @@ export function buildingUa({
     infiltrationBtuPerHF,
     infiltrationCfm,
     tightness: envelopeLeakageCfm50 === undefined ? "usual for its age" : "measured",
+    source: VINTAGE_SOURCE,
   };
 }

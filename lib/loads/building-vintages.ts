@@ -22,7 +22,7 @@ export const VINTAGE_SOURCE: Citation = {
  * From memory, U in Btu/(h·ft²·°F), whole assemblies with framing; later retrofits of attics counted in the older rows.
  * A heat loss coefficient told by the user, or bills, always go before.
  */
-export const BUILDING_VINTAGES: readonly BuildingVintage[] = [
+const BUILDING_VINTAGES: readonly BuildingVintage[] = [
   {
     builtBeforeYear: 1940,
     wallUValue: 0.2,

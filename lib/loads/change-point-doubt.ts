@@ -9,7 +9,7 @@ import { gridCandidates } from "./search-balances.ts";
 
 const PROFILE_STEP_F = 0.5;
 
-export interface Interval {
+interface Interval {
   lowF: Fahrenheit;
   highF: Fahrenheit;
 }

@@ -16,13 +16,13 @@ export interface BalanceSearch {
 }
 
 /** The range within which bills can tell a balance temperature. */
-export interface TellableRange {
+interface TellableRange {
   lowF: Fahrenheit;
   highF: Fahrenheit;
 }
 
 /** Between the second coldest and the second warmest period, so that each side holds at least two. */
-export function tellableRange({ meanTemperaturesF }: BillColumns): TellableRange {
+function tellableRange({ meanTemperaturesF }: BillColumns): TellableRange {
   const sorted = [...meanTemperaturesF].sort((a, b) => a - b);
   return { lowF: sorted[1]!, highF: sorted.at(-2)! };
 }
