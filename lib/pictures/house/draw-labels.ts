@@ -83,9 +83,9 @@ function linesOf(frame: HouseFrame): Box[] {
     upright(box.x + box.width, box.y, box.y + box.height),
     level(box.y + box.height, box.x, box.x + box.width),
   ]);
+  const isDug = under.some(({ box }) => box.y + box.height > gradeY);
   return [
-    level(gradeY, 0, left),
-    level(gradeY, right, width),
+    ...(isDug ? [level(gradeY, 0, left), level(gradeY, right, width)] : [level(gradeY, 0, width)]),
     level(floorY),
     ...storeys.map((storey) => level(storey.y)),
     upright(left, eaveY, floorY),

@@ -1,3 +1,4 @@
+import type { PlaceKind } from "#lib/job/place.ts";
 import type { Cfm } from "#lib/units/quantity.ts";
 import { type Box, circleBox, isWithin } from "../boxes.ts";
 import { isCompact } from "../scene.ts";
@@ -66,11 +67,23 @@ export function placeDiscs({
   const placed: LeakDisc[] = [];
   for (const { id, systemId, cfm25, side, leak } of wanted) {
     const r = scale * Math.sqrt(cfm25);
-    const spots = spotsFor({ input, frame, layout, systemId, side, leak });
+    const isIndoors = leak === undefined || !OUTDOOR_PLACES.includes(placeKindOf(input, leak.placeId));
+    const spots = spotsFor({ input, frame, layout, systemId, side, leak }).map((spot) =>
+      isIndoors ? keepIndoors({ spot, r, frame }) : spot,
+    );
     const spot = findRoom({ spots, r, placed, frame });
     placed.push({ id, systemId, cfm25, leak, r, ...spot });
   }
   return placed;
+}
+
+const OUTDOOR_PLACES: readonly PlaceKind[] = ["garage", "outside"];
+
+/** A large disc at the end of a run moves in along the run until it stands within the walls. */
+function keepIndoors({ spot, r, frame }: { spot: Point; r: number; frame: HouseFrame }): Point {
+  const isBetweenWalls = spot.x >= frame.left && spot.x <= frame.right;
+  if (!isBetweenWalls) return spot;
+  return { x: Math.min(frame.right - r - 4, Math.max(frame.left + r + 4, spot.x)), y: spot.y };
 }
 
 function spotsFor({
