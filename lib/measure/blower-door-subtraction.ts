@@ -101,7 +101,8 @@ export function blowerDoorSubtraction({
   const flowUncertainty =
     correctionFactor *
     flowRelativeUncertainty *
-    Math.sqrt(wholeHouseCfm50 ** 2 + envelopeCfm50 ** 2 - 2 * flowCorrelation * wholeHouseCfm50 * envelopeCfm50);
+    // a² + b² − 2ρab in the form that rounding cannot bring below zero.
+    Math.sqrt(difference ** 2 + 2 * (1 - flowCorrelation) * wholeHouseCfm50 * envelopeCfm50);
   const pressureUncertainty = difference * correctionSlope(pressurePa, exponent) * pressureUncertaintyPa;
   const leakageToOutsideCfm50 = difference * correctionFactor;
   const standardUncertaintyCfm50 = Math.hypot(flowUncertainty, pressureUncertainty);

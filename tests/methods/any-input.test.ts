@@ -5,6 +5,9 @@ import { METHODS } from "#lib/methods/catalogue.ts";
 import { runCard } from "#lib/methods/run-method.ts";
 import { anyInputOf } from "./any-input.ts";
 
+/** The same inputs each time, so that a red test is a change and never luck. */
+const SEED = 20261125;
+
 /** Runs a card; an InputProblem is an answer too. Anything else that is thrown is a fault of the method. */
 function answerOf(card: (typeof METHODS)[number], input: unknown): "output" | InputProblem {
   try {
@@ -29,7 +32,7 @@ describe.each(METHODS.map((card) => [card.id, card] as const))("%s", (_, card) =
           expect([pointer, detail, fix].join("")).not.toMatch(/undefined|NaN/);
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 300, seed: SEED },
     );
   });
 
@@ -38,7 +41,7 @@ describe.each(METHODS.map((card) => [card.id, card] as const))("%s", (_, card) =
       fc.property(anyInputOf(card.input, Number.MIN_VALUE), (input) => {
         answerOf(card, input);
       }),
-      { numRuns: 200 },
+      { numRuns: 200, seed: SEED },
     );
   });
 
@@ -47,7 +50,7 @@ describe.each(METHODS.map((card) => [card.id, card] as const))("%s", (_, card) =
       fc.property(fc.jsonValue(), (input) => {
         answerOf(card, input);
       }),
-      { numRuns: 50 },
+      { numRuns: 50, seed: SEED },
     );
   });
 });
@@ -55,7 +58,9 @@ describe.each(METHODS.map((card) => [card.id, card] as const))("%s", (_, card) =
 describe("the generator of inputs", () => {
   it("reaches the methods themselves, not only their guards", () => {
     const isReachedIn = (card: (typeof METHODS)[number], numRuns: number) =>
-      fc.sample(anyInputOf(card.input, 0.01), { numRuns, seed: 1 }).some((input) => answerOf(card, input) === "output");
+      fc
+        .sample(anyInputOf(card.input, 0.01), { numRuns, seed: SEED })
+        .some((input) => answerOf(card, input) === "output");
     const guarded = METHODS.filter((card) => !isReachedIn(card, 300) && !isReachedIn(card, 5000)).map(
       (card) => card.id,
     );
