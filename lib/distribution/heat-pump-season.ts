@@ -58,9 +58,12 @@ export function fillHeatPumpSeason({
   out: HeatPumpSeason;
 }): void {
   const { count, monthIndex, hours, loadShare } = season;
-  const { electricKWhByMonth, supplementaryKWhByMonth, runHoursByMonth } = out;
-  electricKWhByMonth.fill(0);
-  supplementaryKWhByMonth.fill(0);
+  const { runHoursByMonth } = out;
+  // Gathered in Btu, turned into kWh once a month.
+  const electricBtu = out.electricKWhByMonth;
+  const supplementaryBtu = out.supplementaryKWhByMonth;
+  electricBtu.fill(0);
+  supplementaryBtu.fill(0);
   runHoursByMonth.fill(0);
   const worth = Math.max(LEAST_SUPPLEMENTARY_WORTH, perCapacityFactor);
   for (let b = 0; b < count; b++) {
@@ -73,18 +76,24 @@ export function fillHeatPumpSeason({
     if (loadBtuPerH <= useful) {
       const runShare = loadBtuPerH / useful;
       const partLoadFactor = 1 - degradationCoefficient * (1 - runShare);
-      electricKWhByMonth[month]! += (binHours * inputAtFullBtuPerH * runShare) / partLoadFactor / BTU_PER_KWH;
+      electricBtu[month]! += (binHours * inputAtFullBtuPerH * runShare) / partLoadFactor;
       runHoursByMonth[month]! += binHours * runShare;
     } else {
-      const supplementaryKWh = (binHours * (loadBtuPerH - useful)) / worth / BTU_PER_KWH;
-      electricKWhByMonth[month]! += (binHours * inputAtFullBtuPerH) / BTU_PER_KWH + supplementaryKWh;
-      supplementaryKWhByMonth[month]! += supplementaryKWh;
+      const supplementary = (binHours * (loadBtuPerH - useful)) / worth;
+      electricBtu[month]! += binHours * inputAtFullBtuPerH + supplementary;
+      supplementaryBtu[month]! += supplementary;
       runHoursByMonth[month]! += binHours;
     }
   }
-  out.electricKWh = sumOf(electricKWhByMonth);
-  out.supplementaryKWh = sumOf(supplementaryKWhByMonth);
+  out.electricKWh = intoKWh(electricBtu);
+  out.supplementaryKWh = intoKWh(supplementaryBtu);
   out.runHours = sumOf(runHoursByMonth);
+}
+
+/** Turns each month into kWh and returns the year. */
+function intoKWh(btuByMonth: Float64Array): KilowattHours {
+  for (let month = 0; month < btuByMonth.length; month++) btuByMonth[month]! /= BTU_PER_KWH;
+  return sumOf(btuByMonth);
 }
 
 function sumOf(values: Float64Array): number {
