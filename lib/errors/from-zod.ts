@@ -52,7 +52,9 @@ function issueProblems(place: Place): FieldProblem[] {
 
   switch (issue.code) {
     case "unrecognized_keys":
-      return issue.keys.map((key) => unknownField(key, [...path, key], Object.keys(node?.properties ?? {})));
+      return issue.keys.map((key) =>
+        unknownField({ key, path: [...path, key], known: Object.keys(node?.properties ?? {}), beside: value }),
+      );
     case "invalid_union":
       return unionProblems(place, issue, label);
     case "invalid_type":
@@ -186,8 +188,20 @@ function outOfRange({
   };
 }
 
-function unknownField(key: string, path: readonly PropertyKey[], known: readonly string[]): FieldProblem {
-  const meant = nearestName(key, known);
+function unknownField({
+  key,
+  path,
+  known,
+  beside,
+}: {
+  key: string;
+  path: readonly PropertyKey[];
+  known: readonly string[];
+  beside: unknown;
+}): FieldProblem {
+  // A field that is there already was not the one meant.
+  const absent = known.filter((name) => valueAt(beside, [name]) === undefined);
+  const meant = nearestName(key, absent);
   return {
     pointer: pointerOf(path),
     code: "unknown-field",
