@@ -1,3 +1,4 @@
+import { orificeFlow } from "#lib/air/orifice-area.ts";
 import type { Cfm, Inches, Ratio, Share, SquareInches } from "#lib/units/quantity.ts";
 
 /** What leaks. The ids are the vocabulary of jobs, repairs and documents; never rename one. */
@@ -44,8 +45,8 @@ export const GAP_WIDTH_IN: Readonly<Record<Exclude<SizeBand, "fully-open">, Inch
   "hand-wide": 3,
 };
 
-/** Flow through a hole at 25 Pa: 1.06 √25 cfm a square inch. Source: hpxml-docs. */
-const CFM25_PER_IN2 = 1.06 * Math.sqrt(25);
+/** Leakage is compared at this pressure. */
+const REFERENCE_PRESSURE_PA = 25;
 
 /** Half of what was looked at may well be double or half of the band: doubt of a size judged by eye. Source: practice. */
 export const BAND_DOUBT_RATIO: Ratio = 0.6;
@@ -237,6 +238,6 @@ export const LEAK_KINDS: Readonly<Record<LeakKindId, LeakKind>> = {
  */
 export function leakageOfBand(kind: LeakKindId, band: SizeBand = LEAK_KINDS[kind].usualBand): Cfm {
   const { gapLengthIn, openAreaIn2 } = LEAK_KINDS[kind];
-  if (band === "fully-open") return CFM25_PER_IN2 * openAreaIn2;
-  return CFM25_PER_IN2 * Math.min(gapLengthIn * GAP_WIDTH_IN[band], openAreaIn2);
+  const areaIn2 = band === "fully-open" ? openAreaIn2 : Math.min(gapLengthIn * GAP_WIDTH_IN[band], openAreaIn2);
+  return orificeFlow({ areaIn2, pressurePa: REFERENCE_PRESSURE_PA }).leakageCfm;
 }

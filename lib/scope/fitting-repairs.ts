@@ -31,7 +31,7 @@ function gapWidth({ kind, size }: SizedSite): Inches | "open" {
 }
 
 /** Length of the joint to be sealed: as measured, else as usual for the kind. */
-export function gapLengthFt({ kind, size }: SizedSite): Feet {
+function gapLengthFt({ kind, size }: SizedSite): Feet {
   const lengthIn = size?.from === "gap" ? size.gapLengthIn : LEAK_KINDS[kind].gapLengthIn;
   return lengthIn / INCHES_PER_FOOT;
 }

@@ -1,17 +1,15 @@
 import { formatNumber, formatUsd, formatUsdCents } from "#lib/units/format.ts";
 import type { ChosenScope, ScopeLeak, ScopeProblem } from "./scope-problem.ts";
 
-export const UNDONE_REASONS = [
-  "no-repair",
-  "suspected-asbestos",
-  "costs-more-than-it-saves",
-  "target-reached-without-it",
-  "left-for-later",
-  "limit-reached",
-  "would-not-help",
-  "not-chosen",
-] as const;
-export type UndoneReason = (typeof UNDONE_REASONS)[number];
+export type UndoneReason =
+  | "no-repair"
+  | "suspected-asbestos"
+  | "costs-more-than-it-saves"
+  | "target-reached-without-it"
+  | "left-for-later"
+  | "limit-reached"
+  | "would-not-help"
+  | "not-chosen";
 
 export interface UndoneLeak {
   siteId: string;

@@ -4,8 +4,7 @@ import type { PriceBook } from "#lib/job/price-book-schema.ts";
 import type { Cents, Hours } from "#lib/units/quantity.ts";
 import { roundedCents } from "./exact-money.ts";
 
-export const PRICE_LINE_KINDS = ["labour", "materials", "visit", "test", "least-charge", "permit", "tax"] as const;
-export type PriceLineKind = (typeof PRICE_LINE_KINDS)[number];
+export type PriceLineKind = "labour" | "materials" | "visit" | "test" | "least-charge" | "permit" | "tax";
 
 /** One amount that is rounded once. A price is the sum of its lines and nothing else. */
 export interface PriceLine {

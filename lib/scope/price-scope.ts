@@ -47,7 +47,7 @@ export function linesOfMeasure(
 }
 
 /** Permits called for by the work. */
-export function permitsFor(book: PriceBook, measures: readonly Pick<PricedMeasure, "replacesDuct">[]) {
+function permitsFor(book: PriceBook, measures: readonly Pick<PricedMeasure, "replacesDuct">[]) {
   return book.permits.filter(
     ({ neededFor }) =>
       measures.length > 0 && (neededFor === "any-work" || measures.some(({ replacesDuct }) => replacesDuct)),

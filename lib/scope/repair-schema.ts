@@ -21,7 +21,7 @@ const materialSchema = z
 
 const hours = (title: string) => numberField({ unit: "h", title, above: 0, max: 80 });
 
-export const repairSchema = z
+const repairSchema = z
   .strictObject({
     id: idSchema,
     title: shortTextSchema.meta({ title: "As the crew says it" }),

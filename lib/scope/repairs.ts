@@ -13,7 +13,7 @@ const HAND_SEALING = ["dry", "clean", "accessible", "asbestos-cleared", "system-
  * The repairs that the product starts with. Every figure without a named source is common trade practice from memory,
  * meant to be replaced by an organization's own (see `revise-repairs.ts`, `learning.ts`).
  */
-export const REPAIRS: readonly Repair[] = [
+const REPAIRS: readonly Repair[] = [
   {
     id: "mastic-with-mesh",
     title: "Mastic over mesh",
