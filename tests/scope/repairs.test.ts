@@ -9,6 +9,7 @@ import { STARTING_CATALOGUE as catalogue } from "#lib/scope/repairs.ts";
 import { reviseRepairs } from "#lib/scope/revise-repairs.ts";
 import { SOURCES } from "#lib/sources/sources.ts";
 import { expectClose } from "#tests/expect-close.ts";
+import { auditUnits } from "#tests/units/unit-audit.ts";
 
 const sourceIds = new Set(SOURCES.map(({ id }) => id));
 
@@ -43,6 +44,13 @@ describe("the starting repairs", () => {
     expect(repairCatalogueSchema.parse(catalogue)).toEqual(catalogue);
     const ids = catalogue.repairs.map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);
+  });
+
+  it("state the unit of each number, and the name agrees", () => {
+    // Person hours by reach; amounts in the unit that the price book counts the material in.
+    const { faults, numbersSeen } = auditUnits(repairCatalogueSchema, ["easy", "moderate", "hard", "amount"]);
+    expect(faults).toEqual([]);
+    expect(numbersSeen).toBeGreaterThan(6);
   });
 
   it("name a source that exists for every figure and rule", () => {
