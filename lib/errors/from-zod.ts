@@ -13,27 +13,39 @@ export function pointerOf(path: readonly PropertyKey[]): string {
   return `#${path.map((key) => `/${String(key).replaceAll("~", "~0").replaceAll("/", "~1")}`).join("")}`;
 }
 
-/**
- * What zod found, as an InputProblem that names each field, its value, what is allowed and what to do. One problem a
- * place: the first one found there.
- */
-export function inputProblemFromZod({
-  error,
-  schema,
-  input,
-}: {
+/** A schema's verdict on an input. */
+interface Verdict {
   error: z.ZodError;
   schema: z.ZodType;
   input: unknown;
-}): InputProblem {
-  const root = inputSchemaOf(schema);
-  const problems = error.issues.flatMap((issue) => issueProblems({ issue, root, input, path: issue.path }));
-  const firstByPointer = new Map<string, FieldProblem>();
-  for (const each of problems) if (!firstByPointer.has(each.pointer)) firstByPointer.set(each.pointer, each);
-  const told = [...firstByPointer.values()].slice(0, MOST_PROBLEMS_TOLD);
-  const untold = firstByPointer.size - told.length;
+}
+
+/**
+ * What zod found, each with its field, its value, what is allowed and what to do. One problem a place: the first one
+ * found there; fifty places at most.
+ */
+export function problemsFromZod(verdict: Verdict): FieldProblem[] {
+  return allProblems(verdict).slice(0, MOST_PROBLEMS_TOLD);
+}
+
+/** The same as an InputProblem to throw. */
+export function inputProblemFromZod(verdict: Verdict): InputProblem {
+  const all = allProblems(verdict);
+  const told = all.slice(0, MOST_PROBLEMS_TOLD);
   const summary = told.map((each) => each.detail).join("; ");
+  const untold = all.length - told.length;
   return new InputProblem("input-unusable", told, untold > 0 ? `${summary}; and ${untold} more` : summary);
+}
+
+function allProblems({ error, schema, input }: Verdict): FieldProblem[] {
+  const root = inputSchemaOf(schema);
+  const firstByPointer = new Map<string, FieldProblem>();
+  for (const issue of error.issues) {
+    for (const each of issueProblems({ issue, root, input, path: issue.path })) {
+      if (!firstByPointer.has(each.pointer)) firstByPointer.set(each.pointer, each);
+    }
+  }
+  return [...firstByPointer.values()];
 }
 
 interface Place {
