@@ -1,17 +1,13 @@
 import type { z } from "zod";
+import { missing, outOfRange, unknownField, wrongType } from "./field-problems.ts";
 import type { FieldProblem } from "./input-problem.ts";
 import { InputProblem } from "./input-problem.ts";
-import { nearestName } from "./nearest-name.ts";
+import { pointerOf, valueAt } from "./json-pointer.ts";
 import { inputSchemaOf, type SchemaNode, schemaNodeAt } from "./schema-node.ts";
-import { allowedRange, kindOf, labelOf, quoted, sentence, shown, withArticle } from "./schema-words.ts";
+import { labelOf, quoted, sentence, shown } from "./schema-words.ts";
 
 /** A list of thousands of wrong values is told by its first ones. */
 const MOST_PROBLEMS_TOLD = 50;
-
-/** JSON Pointer (RFC 6901) as a URI fragment: `["points", 0, "a/b"]` → `#/points/0/a~1b`. */
-export function pointerOf(path: readonly PropertyKey[]): string {
-  return `#${path.map((key) => `/${String(key).replaceAll("~", "~0").replaceAll("/", "~1")}`).join("")}`;
-}
 
 /** A schema's verdict on an input. */
 interface Verdict {
@@ -117,111 +113,4 @@ function unionProblems(place: Place, issue: z.core.$ZodIssueInvalidUnion, label:
   // The branch with the fewest complaints is the one that was meant.
   const nearest = issue.errors.reduce((best, branch) => (branch.length < best.length ? branch : best));
   return nearest.flatMap((inner) => issueProblems({ issue: inner, root, input, path: [...path, ...inner.path] }));
-}
-
-function missing(pointer: string, label: string, node: SchemaNode | undefined): FieldProblem {
-  const allowed = allowedRange(node);
-  const wanted = node?.enum ? `one of ${quoted(node.enum)}` : withArticle(kindOf(node));
-  return {
-    pointer,
-    code: "missing",
-    detail: `${label} is missing`,
-    fix: `Add ${wanted}${allowed ? ` ${allowed}` : ""}.`,
-  };
-}
-
-function wrongType({
-  pointer,
-  label,
-  node,
-  value,
-  issue,
-}: {
-  pointer: string;
-  label: string;
-  node: SchemaNode | undefined;
-  value: unknown;
-  issue: z.core.$ZodIssueInvalidType;
-}): FieldProblem {
-  const expected = kindOf(node) ?? issue.expected;
-  if (typeof value === "number" && !Number.isFinite(value)) {
-    return {
-      pointer,
-      code: "not-finite",
-      detail: `${label} must be a finite number, not ${value}`,
-      fix: "Enter the number itself, or leave the field out if it may be left out.",
-    };
-  }
-  const looksNumeric = expected !== undefined && /number/.test(expected) && typeof value === "string";
-  const isNumericText = looksNumeric && value.trim() !== "" && Number.isFinite(Number(value));
-  return {
-    pointer,
-    code: "wrong-type",
-    detail: `${label} must be ${withArticle(expected)}, not ${shown(value)}`,
-    fix: isNumericText ? `Remove the quotes: ${value.trim()}.` : `Use ${withArticle(expected)} here.`,
-  };
-}
-
-function outOfRange({
-  pointer,
-  label,
-  node,
-  value,
-  issue,
-}: {
-  pointer: string;
-  label: string;
-  node: SchemaNode | undefined;
-  value: unknown;
-  issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig;
-}): FieldProblem {
-  const isSmall = issue.code === "too_small";
-  const limit = isSmall ? issue.minimum : issue.maximum;
-  const code = isSmall ? "too-small" : "too-big";
-  if (issue.origin === "array" || issue.origin === "set") {
-    const given = Array.isArray(value) ? value.length : 0;
-    return {
-      pointer,
-      code,
-      detail: `${label} must have at ${isSmall ? "least" : "most"} ${limit} ${limit === 1 ? "entry" : "entries"}, not ${given}`,
-      fix: isSmall ? "Add the entries that are missing." : "Remove entries, or send them in several parts.",
-    };
-  }
-  if (issue.origin === "string") {
-    const bound = `at ${isSmall ? "least" : "most"} ${limit} character${Number(limit) === 1 ? "" : "s"}`;
-    return { pointer, code, detail: `${label} must have ${bound}`, fix: `Use ${bound}.` };
-  }
-  const allowed = allowedRange(node) || `${isSmall ? "of at least" : "of at most"} ${limit}`;
-  return {
-    pointer,
-    code,
-    detail: `${label} must be ${withArticle(kindOf(node))} ${allowed}, not ${shown(value)}`,
-    fix: `Enter ${withArticle(kindOf(node))} ${allowed}.`,
-  };
-}
-
-function unknownField({
-  key,
-  path,
-  known,
-  beside,
-}: {
-  key: string;
-  path: readonly PropertyKey[];
-  known: readonly string[];
-  beside: unknown;
-}): FieldProblem {
-  // A field that is there already was not the one meant.
-  const absent = known.filter((name) => valueAt(beside, [name]) === undefined);
-  const meant = nearestName(key, absent);
-  return {
-    pointer: pointerOf(path),
-    code: "unknown-field",
-    detail: `${JSON.stringify(key)} is not a known field${meant ? `; did you mean ${JSON.stringify(meant)}?` : ""}`,
-    fix: meant ? `Rename it to ${JSON.stringify(meant)}, or remove it.` : `Remove it. Known here: ${known.join(", ")}.`,
-  };
-}
-
-function valueAt(input: unknown, path: readonly PropertyKey[]): unknown {
-  return path.reduce((value, key) => (value as Record<PropertyKey, unknown> | null | undefined)?.[key], input);
 }

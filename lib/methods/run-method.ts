@@ -1,5 +1,6 @@
-import { inputProblemFromZod, pointerOf } from "#lib/errors/from-zod.ts";
+import { inputProblemFromZod } from "#lib/errors/from-zod.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
+import { pointerOf } from "#lib/errors/json-pointer.ts";
 import { nearestName } from "#lib/errors/nearest-name.ts";
 import type { Citation } from "#lib/sources/source.ts";
 import { METHODS } from "./catalogue.ts";

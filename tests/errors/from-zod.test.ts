@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
-import { inputProblemFromZod, pointerOf } from "#lib/errors/from-zod.ts";
+import { inputProblemFromZod } from "#lib/errors/from-zod.ts";
+import { pointerOf } from "#lib/errors/json-pointer.ts";
 import { nearestName } from "#lib/errors/nearest-name.ts";
 import { numberField } from "#lib/units/field.ts";
 
