@@ -25,7 +25,7 @@ export function degreeDaysFromHourly({
   hourlyTemperaturesF: ArrayLike<Fahrenheit>;
   baseTemperatureF: Fahrenheit;
   basis?: DegreeDayBasis;
-}): { heatingDegreeDays: DegreeDays; coolingDegreeDays: DegreeDays } {
+}): { heatingDegreeDays: DegreeDays; coolingDegreeDays: DegreeDays; basis: DegreeDayBasis } {
   const hours = Array.from(hourlyTemperaturesF);
   if (!(hours.length > 0 && hours.length % HOURS_PER_DAY === 0)) {
     refuse({
@@ -60,6 +60,7 @@ export function degreeDaysFromHourly({
   return {
     heatingDegreeDays: total(steps.map((temperature) => baseTemperatureF - temperature)),
     coolingDegreeDays: total(steps.map((temperature) => temperature - baseTemperatureF)),
+    basis,
   };
 }
 

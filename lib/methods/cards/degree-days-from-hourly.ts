@@ -35,6 +35,7 @@ export const degreeDaysFromHourlyCard = defineMethod({
   output: z.strictObject({
     heatingDegreeDays: numberField({ unit: "°F·d", title: "Heating degree days" }),
     coolingDegreeDays: numberField({ unit: "°F·d", title: "Cooling degree days" }),
+    basis: z.enum(DEGREE_DAY_BASES).meta({ title: "Counted by" }),
   }),
   defaults: {
     basis: {
