@@ -11,6 +11,8 @@ export interface FieldTexts {
   /** A live word on what was typed: doubtful, surprising, good. */
   note?: ReactNode;
   isOptional?: boolean;
+  /** For fields in a table, whose head says it already; screen readers still hear it. */
+  isLabelHidden?: boolean;
 }
 
 export interface FieldIds {
@@ -35,12 +37,17 @@ export function FieldFrame({
   error,
   note,
   isOptional,
+  isLabelHidden = false,
   children,
 }: FieldTexts & { id: string; children: ReactNode }) {
   const { hintId, errorId, noteId } = fieldIds(id, { hint, error, note });
   return (
-    <div className={error ? `${styles.field} ${styles.wrong}` : styles.field}>
-      <label htmlFor={id} className={styles.label}>
+    <div
+      className={[styles.field, error ? styles.wrong : "", isLabelHidden ? styles.inTable : ""]
+        .filter(Boolean)
+        .join(" ")}
+    >
+      <label htmlFor={id} className={isLabelHidden ? styles.hidden : styles.label}>
         {label}
         {isOptional ? <span className={styles.optional}> (optional)</span> : null}
       </label>

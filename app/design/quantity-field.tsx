@@ -13,6 +13,7 @@ export function QuantityField({
   error,
   note,
   isOptional,
+  isLabelHidden,
   unit,
   isLarge = false,
   id,
@@ -22,7 +23,7 @@ export function QuantityField({
   const fieldId = id ?? ownId;
   const { describedBy } = fieldIds(fieldId, { hint, error, note });
   return (
-    <FieldFrame id={fieldId} {...{ label, hint, error, note, isOptional }}>
+    <FieldFrame id={fieldId} {...{ label, hint, error, note, isOptional, isLabelHidden }}>
       <div
         className={isLarge ? `${styles.box} ${styles.quantity} ${styles.large}` : `${styles.box} ${styles.quantity}`}
       >

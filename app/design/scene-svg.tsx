@@ -35,8 +35,19 @@ function Item({ item, href }: { item: ItemShape; href: string | undefined }) {
     <a href={href} aria-label={item.label} className={styles.item} data-item={item.id}>
       <title>{item.label}</title>
       {marks}
+      <HitArea item={item} />
     </a>
   );
+}
+
+/** A small disc is as easy to hit as a large one. */
+const LEAST_HIT_RADIUS = 16;
+
+function HitArea({ item }: { item: ItemShape }) {
+  const circles = item.shapes.filter((shape) => shape.kind === "circle");
+  const largest = circles.sort((a, b) => b.r - a.r)[0];
+  if (!largest || largest.r >= LEAST_HIT_RADIUS) return null;
+  return <circle cx={largest.cx} cy={largest.cy} r={LEAST_HIT_RADIUS} fill="none" pointerEvents="all" />;
 }
 
 function PlainMark({ shape }: { shape: PlainShape }) {

@@ -9,6 +9,7 @@ export function TextField({
   error,
   note,
   isOptional,
+  isLabelHidden,
   id,
   ...input
 }: FieldTexts & Omit<ComponentProps<"input">, "type">) {
@@ -16,7 +17,7 @@ export function TextField({
   const fieldId = id ?? ownId;
   const { describedBy } = fieldIds(fieldId, { hint, error, note });
   return (
-    <FieldFrame id={fieldId} {...{ label, hint, error, note, isOptional }}>
+    <FieldFrame id={fieldId} {...{ label, hint, error, note, isOptional, isLabelHidden }}>
       <div className={styles.box}>
         <input
           id={fieldId}
@@ -38,6 +39,7 @@ export function TextArea({
   error,
   note,
   isOptional,
+  isLabelHidden,
   id,
   ...input
 }: FieldTexts & ComponentProps<"textarea">) {
@@ -45,7 +47,7 @@ export function TextArea({
   const fieldId = id ?? ownId;
   const { describedBy } = fieldIds(fieldId, { hint, error, note });
   return (
-    <FieldFrame id={fieldId} {...{ label, hint, error, note, isOptional }}>
+    <FieldFrame id={fieldId} {...{ label, hint, error, note, isOptional, isLabelHidden }}>
       <div className={styles.box}>
         <textarea
           id={fieldId}

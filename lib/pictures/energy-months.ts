@@ -147,7 +147,7 @@ function drawPanel({ panel, words, text }: { panel: Panel; words: EnergyMonthsWo
       before: `${text.plain(before)} ${fuel.unit}`,
       after: `${text.plain(after)} ${fuel.unit}`,
     };
-    return { kind: "item", id: `${fuel.id} ${index + 1}`, label: words.bar(values), shapes: rects };
+    return { kind: "item", id: `${fuel.id}-${index + 1}`, label: words.bar(values), shapes: rects };
   });
   return [
     {

@@ -8,6 +8,9 @@ import { lanePath } from "./lanes.ts";
 /** The line around a return duct: air on its way back is drawn hollow, air on its way out is drawn full. */
 const HOLLOW_LINE = 1.6;
 
+/** Lanes overlap by this much, so that no hairline of paper shows between them at any scale. */
+const SEAM = 0.8;
+
 /** Ribbons of air and the machines that move it. */
 export function drawDucts({ layout, frame }: { layout: DuctLayout; frame: HouseFrame }): PlainShape[] {
   const returns = layout.groups.filter(({ side }) => side === "return");
@@ -26,7 +29,7 @@ function drawSupply({ lanes }: DuctGroup): PlainShape[] {
       (lane): PlainShape => ({ kind: "path", d: lanePath(lane), stroke: "card", strokeWidth: lane.width + 3 }),
     ),
     ...lanes.map(
-      (lane): PlainShape => ({ kind: "path", d: lanePath(lane), stroke: "kept", strokeWidth: lane.width + 0.4 }),
+      (lane): PlainShape => ({ kind: "path", d: lanePath(lane), stroke: "kept", strokeWidth: lane.width + SEAM }),
     ),
   ];
 }
@@ -34,7 +37,7 @@ function drawSupply({ lanes }: DuctGroup): PlainShape[] {
 function drawReturn({ lanes }: DuctGroup): PlainShape[] {
   return [
     ...lanes.map(
-      (lane): PlainShape => ({ kind: "path", d: lanePath(lane), stroke: "kept", strokeWidth: lane.width + 0.4 }),
+      (lane): PlainShape => ({ kind: "path", d: lanePath(lane), stroke: "kept", strokeWidth: lane.width + SEAM }),
     ),
     ...lanes.map(
       (lane): PlainShape => ({

@@ -125,6 +125,10 @@ export function drawLabels({
   });
 }
 
+/** Tried in turn: beside the ridge first, then anywhere under the roof. */
+const ATTIC_ROWS = [0.62, 0.52, 0.7, 0.42, 0.78, 0.34, 0.84, 0.28];
+const ATTIC_COLUMNS = [0.64, 0.36, 0.5, 0.6, 0.4, 0.56, 0.44, 0.68, 0.32, 0.72, 0.28];
+
 function placeLabels({
   input,
   frame,
@@ -146,8 +150,8 @@ function placeLabels({
       const isAttic = place.kind === "attic";
       return texts.flatMap((text) => {
         const base = { kind: "text", text, size, fill: "ink" } as const;
-        const rows = isAttic ? [0.62, 0.52, 0.7, 0.42] : [0.86, 0.82, 0.5, 0.7, 0.3];
-        const columns = isAttic ? [0.64, 0.36, 0.5, 0.6, 0.4] : [0.5, 0.3, 0.7, 0.2, 0.8];
+        const rows = isAttic ? ATTIC_ROWS : [0.86, 0.82, 0.5, 0.7, 0.3];
+        const columns = isAttic ? ATTIC_COLUMNS : [0.5, 0.3, 0.7, 0.2, 0.8];
         return rows.flatMap((row) =>
           columns.map(
             (column): TextShape => ({

@@ -51,7 +51,7 @@ export function placeDiscs({
     .flatMap((system) => [
       ...system.leaks.map((leak) => ({ id: leak.id, systemId: system.id, cfm25: leak.cfm25, side: leak.side, leak })),
       ...system.notYetFound.map(({ cfm25, side }) => ({
-        id: `${system.id} ${side} not yet found`,
+        id: `${system.id}-${side}-not-yet-found`,
         systemId: system.id,
         cfm25,
         side,

@@ -1,12 +1,10 @@
 import { renderToStaticMarkup } from "react-dom/server";
-import { describe, expect, test, vi } from "vitest";
+import { describe, expect, test } from "vitest";
 import { SceneSvg } from "#app/design/scene-svg.tsx";
 import { ATTIC_HOUSE } from "#app/look/sample-houses.ts";
 import { houseSectionScene } from "#lib/pictures/house/house-section.ts";
 import { patternMarks } from "#lib/pictures/pattern-marks.ts";
 import { WIDE_WIDTH } from "#lib/pictures/scene.ts";
-
-vi.mock("#app/design/scene-svg.module.css", () => ({ default: {} }));
 
 const scene = houseSectionScene(ATTIC_HOUSE, { width: WIDE_WIDTH });
 
