@@ -18,7 +18,7 @@ export interface OnePlaceDucts {
 }
 
 /** Refuses a leakage that the fan cannot lose: below 0, or not less than its flow. */
-export function requireLeakage(field: string, label: string, leakageCfm: Cfm, fanFlowCfm: Cfm): void {
+function requireLeakage(field: string, label: string, leakageCfm: Cfm, fanFlowCfm: Cfm): void {
   if (leakageCfm >= 0 && leakageCfm < fanFlowCfm) return;
   refuse({
     field,

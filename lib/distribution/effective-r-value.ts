@@ -5,7 +5,7 @@ import type { ThermalResistance } from "#lib/units/quantity.ts";
 const unit = "h·ft²·°F/Btu";
 
 /** Air films inside and around an insulated duct. */
-export const AIR_FILMS_R_VALUE = {
+const AIR_FILMS_R_VALUE = {
   value: 0.7,
   unit,
   source: { sourceId: "practice", locator: "insulated duct" },
@@ -14,7 +14,7 @@ export const AIR_FILMS_R_VALUE = {
 } as const satisfies SourcedValue;
 
 /** Bare metal: its air films only, more than beside insulation since a shiny surface radiates little. */
-export const BARE_METAL_R_VALUE = {
+const BARE_METAL_R_VALUE = {
   value: 1,
   unit,
   source: { sourceId: "practice", locator: "bare metal duct" },
