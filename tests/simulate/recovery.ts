@@ -120,12 +120,33 @@ export const toOutside: Method = (house, observer, k) =>
     });
   });
 
-/** Both flows by one house fan, whose error cancels: what is left is the wind's. */
+/** Each of the two flows is off by its own 3 %, as between two set-ups of a house fan, or two gusts. */
+const FLOW_UNCERTAINTY = 0.03;
+function subtracted(house: TrueHouse, observer: Observer) {
+  const reading = readBlowerDoorSubtraction({ house, observer: { ...observer, houseFanErrorShare: 0 } });
+  const off = () => 1 + FLOW_UNCERTAINTY * observer.nextNormal();
+  return blowerDoorSubtraction({
+    ...reading,
+    wholeHouseCfm50: reading.wholeHouseCfm50 * off(),
+    envelopeCfm50: reading.envelopeCfm50 * off(),
+  });
+}
+
+/** Every value that it gives, marked or not. */
 export const subtraction: Method = (house, observer) =>
   attempt(trueLeakage(house).toOutsideCfm25, () => {
-    const reading = readBlowerDoorSubtraction({ house, observer });
-    const { leakageToOutsideCfm25, leakageToOutsideCfm50, standardUncertaintyCfm50, notes } =
-      blowerDoorSubtraction(reading);
+    const { leakageToOutsideCfm25, leakageToOutsideCfm50, standardUncertaintyCfm50 } = subtracted(house, observer);
+    const uncertaintyCfm = (standardUncertaintyCfm50 * leakageToOutsideCfm25) / leakageToOutsideCfm50;
+    return { foundCfm: leakageToOutsideCfm25, uncertaintyCfm };
+  });
+
+/** A value that it marks as not to be told from none counts as "cannot". */
+export const subtractionThatTells: Method = (house, observer) =>
+  attempt(trueLeakage(house).toOutsideCfm25, () => {
+    const { notes, leakageToOutsideCfm25, leakageToOutsideCfm50, standardUncertaintyCfm50 } = subtracted(
+      house,
+      observer,
+    );
     if (notes.some(({ code }) => code === "difference-within-doubt")) return "difference-within-doubt";
     const uncertaintyCfm = (standardUncertaintyCfm50 * leakageToOutsideCfm25) / leakageToOutsideCfm50;
     return { foundCfm: leakageToOutsideCfm25, uncertaintyCfm };
