@@ -10,6 +10,8 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   estimate: async () => (await import("./commands/estimate.ts")).estimateCommand,
   calc: async () => (await import("./commands/calc.ts")).calcCommand,
   schema: async () => (await import("./commands/schema.ts")).schemaCommand,
+  claim: async () => (await import("./commands/claim.ts")).claimCommand,
+  recompute: async () => (await import("./commands/recompute.ts")).recomputeCommand,
 };
 
 async function helpText(): Promise<string> {

@@ -5,6 +5,7 @@ import next from "next";
 import { type ExampleJob, seedDemo } from "#lib/access/seed-demo.ts";
 import { ERROR_TABLE } from "#lib/errors/error-table.ts";
 import { toProblem } from "#lib/errors/problem-details.ts";
+import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
 import { jobSchema } from "#lib/job/job-schema.ts";
 import { openStore, type Store } from "#lib/store/open-store.ts";
 import { closeSharedStore } from "#lib/store/shared-store.ts";
@@ -42,7 +43,7 @@ async function serve({ isDev, host, port }: { isDev: boolean; host: string; port
   const store = await openStore();
   const server = createServer();
   try {
-    await seedDemo(store, readExamples(), "examples");
+    await seedDemo(store, readExamples(), ENGINE_VERSION);
     const app = next({ dev: isDev, dir: process.cwd(), hostname: host, port, httpServer: server });
     await app.prepare();
     const answer = app.getRequestHandler();

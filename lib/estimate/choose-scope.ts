@@ -86,7 +86,14 @@ export async function chooseScope(input: Input): Promise<ChosenScopes> {
       ...unfound,
       lifetimeValueUsd: factor * usdPerYear,
     })),
-    offersSpray: false,
+    offersSpray: ledger.take(job.plan?.offersSprayedSealant, {
+      path: "#/plan/offersSprayedSealant",
+      title: "The crew can spray sealant from inside",
+      value: false,
+      unit: "",
+      reason: "Nothing was said, so only work by hand is offered.",
+      source: { sourceId: "practice" },
+    }),
   });
   for (const { siteId, reach } of jobProblem.assumedReach) {
     ledger.take(undefined, {
@@ -96,6 +103,16 @@ export async function chooseScope(input: Input): Promise<ChosenScopes> {
       unit: "",
       reason: "Nothing was said; the usual reach in this place.",
       source: { sourceId: "practice" },
+    });
+  }
+  for (const repairId of jobProblem.unpricedRepairIds) {
+    ledger.warn({
+      code: "repair-not-priced",
+      path: "#/priceBook/materials",
+      severity: "note",
+      what: `The price book has no price for a material of “${repairId}”.`,
+      why: "A repair without a price is not offered.",
+      nextMove: "Add the material to the price book.",
     });
   }
   const chance = target ? { limitCfm25: target.limitCfm25, probability: target.confidenceProbability } : undefined;
@@ -122,6 +139,7 @@ export async function chooseScope(input: Input): Promise<ChosenScopes> {
     const found = await scopeOptions({
       problem: jobProblem.problem,
       target: chance,
+      objective: job.plan?.objective,
       ...askedLimits(input, book),
       solve,
     });

@@ -7,16 +7,9 @@ import type { Command } from "../command.ts";
 import { readJson } from "../read-text.ts";
 import { summarizeResult } from "../summarize-result.ts";
 import { usageProblem } from "../usage-problem.ts";
-import { writeDocuments } from "../write-documents.ts";
+import { wholeNumber } from "../whole-number.ts";
 
 const MOST_DRAWS = 1_000_000;
-
-function wholeNumber(text: string, { name, low, high }: { name: string; low: number; high: number }): number {
-  const value = Number(text);
-  if (!(Number.isInteger(value) && value >= low && value <= high))
-    throw usageProblem(`--${name} takes a whole number from ${low} to ${high}, not “${text}”.`);
-  return value;
-}
 
 /** The whole trip for one job. */
 export const estimateCommand: Command = {
@@ -47,6 +40,7 @@ export const estimateCommand: Command = {
     const referenceData = await loadReferenceData(job);
     const result = await estimate(job, referenceData, { solve: await createHighsSolver(), draws, seed });
     if (values.documents !== undefined) {
+      const { writeDocuments } = await import("../write-documents.ts");
       for (const written of await writeDocuments({ job, result, folder: values.documents, context }))
         context.say(`wrote ${written}\n`);
     }

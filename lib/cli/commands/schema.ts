@@ -1,10 +1,11 @@
 import { z } from "zod";
+import { claimSchema } from "#lib/claims/claim-schema.ts";
 import { jobSchema } from "#lib/job/job-schema.ts";
 import { resultSchema } from "#lib/job/result/result-schema.ts";
 import type { Command } from "../command.ts";
 import { usageProblem } from "../usage-problem.ts";
 
-const SCHEMAS: Readonly<Record<string, z.ZodType>> = { job: jobSchema, result: resultSchema };
+const SCHEMAS: Readonly<Record<string, z.ZodType>> = { job: jobSchema, result: resultSchema, claim: claimSchema };
 
 /** The JSON Schema (2020-12) of a document. */
 export const schemaCommand: Command = {

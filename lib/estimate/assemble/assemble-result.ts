@@ -153,7 +153,8 @@ export function assembleResult(input: AssembleInput): Result {
         ...site,
         placeKind: house.places.find((place) => place.id === site.placeId)!.kind,
       })),
-      spraysFromInside: false,
+      spraysFromInside:
+        (scopes.options.find(({ id }) => id === scopes.chosenId)?.scope.systemRepairIds.length ?? 0) > 0,
     }).map((caution) => ({ ...caution, appliesTo: [...caution.appliesTo] })),
     assumptions: ledger.assumptions,
     warnings: ledger.warnings,

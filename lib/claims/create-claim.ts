@@ -1,0 +1,118 @@
+import { ed25519 } from "@noble/curves/ed25519.js";
+import { bytesToHex, hexToBytes } from "@noble/hashes/utils.js";
+import { InputProblem } from "#lib/errors/input-problem.ts";
+import { canonicalJson, contentHash } from "#lib/hash/content-hash.ts";
+import type { Job } from "#lib/job/job-schema.ts";
+import type { ReferenceData } from "#lib/job/reference-data.ts";
+import type { Result } from "#lib/job/result/result-schema.ts";
+import { CLAIM_SCHEMA_VERSION, type Claim, type ClaimBody } from "./claim-schema.ts";
+import { claimedNumbers } from "./claimed-numbers.ts";
+
+/** A claim's size: 12 KB, and 200 B for each leak beyond twelve. */
+const MOST_BYTES = 12_000;
+const BYTES_PER_FURTHER_SITE = 200;
+const SITES_INCLUDED = 12;
+
+export interface ClaimSigner {
+  /** 32 bytes of the organization's private key, hexadecimal. */
+  privateKey: string;
+}
+
+export interface ClaimRequest {
+  job: Job;
+  reference: ReferenceData;
+  result: Result;
+  claimedBy: string;
+  /** YYYY-MM-DD. */
+  claimedOn: string;
+  /** As the program's rule has them; used only beside a deemed rule. */
+  measureLifeYears: number;
+  netToGrossRatio: number;
+  signer?: ClaimSigner;
+}
+
+/** Everything that is hashed: without hash and signature. */
+export function claimBody(claim: Claim): ClaimBody {
+  const { hash: _hash, signature: _signature, ...body } = claim;
+  return body;
+}
+
+/**
+ * The claim packet of a job: inputs, readings as taken, instruments, reference data by hash, numbers, versions, seed,
+ * assumptions, deemed figures, who and when. RFC 8785 canonical form, SHA-256, optional Ed25519 signature (RFC 8032).
+ * @throws InputProblem when there is no retest to claim from, or the packet would be too large.
+ */
+export function createClaim({
+  job,
+  reference,
+  result,
+  claimedBy,
+  claimedOn,
+  measureLifeYears,
+  netToGrossRatio,
+  signer,
+}: ClaimRequest): Claim {
+  if (result.basis !== "verified") {
+    throw new InputProblem("input-unusable", [
+      {
+        pointer: "#/tests",
+        detail: "There is no retest yet, so nothing is verified",
+        code: "retest-missing",
+        fix: "Add the test made after the work, with its stage “retest” or “final”.",
+      },
+    ]);
+  }
+  const figures = Object.fromEntries(
+    [...Object.entries(reference.prices), ...Object.entries(reference.carbon)].map(([key, { value, source }]) => [
+      key,
+      { value, source },
+    ]),
+  );
+  const { deemed } = result;
+  const body: ClaimBody = {
+    schemaVersion: CLAIM_SCHEMA_VERSION,
+    engineVersion: result.engineVersion,
+    job,
+    jobHash: result.jobHash,
+    reference: { hash: reference.hash, stationId: reference.station.id, placeTitle: reference.place.title, figures },
+    draws: result.draws,
+    seed: result.seed,
+    basis: result.basis,
+    numbers: claimedNumbers(result),
+    assumptions: result.assumptions.map(({ path, value }) => [path, value]),
+    deemed: deemed && {
+      ruleId: deemed.ruleId,
+      edition: deemed.edition,
+      coolingKWh: deemed.coolingKWh,
+      heatingTherms: deemed.heatingTherms,
+      blowerKWh: deemed.blowerKWh,
+      measureLifeYears,
+      netToGrossRatio,
+    },
+    claimedBy,
+    claimedOn,
+  };
+  const hash = contentHash(body);
+  const claim: Claim = { ...body, hash, ...(signer ? { signature: signHash(hash, signer) } : {}) };
+  const limit = MOST_BYTES + BYTES_PER_FURTHER_SITE * Math.max(0, job.sites.length - SITES_INCLUDED);
+  const bytes = new TextEncoder().encode(canonicalJson(claim)).length;
+  if (bytes > limit) {
+    throw new InputProblem("input-unusable", [
+      {
+        pointer: "#/job",
+        detail: `The packet would be ${bytes} bytes, more than the ${limit} allowed`,
+        code: "claim-too-large",
+        fix: "Shorten the notes of the job, or remove price-book rows that are not used.",
+      },
+    ]);
+  }
+  return claim;
+}
+
+function signHash(hash: string, { privateKey }: ClaimSigner): NonNullable<Claim["signature"]> {
+  const secret = hexToBytes(privateKey);
+  return {
+    publicKey: bytesToHex(ed25519.getPublicKey(secret)),
+    value: bytesToHex(ed25519.sign(hexToBytes(hash), secret)),
+  };
+}

@@ -1,0 +1,142 @@
+import { ed25519 } from "@noble/curves/ed25519.js";
+import { hexToBytes } from "@noble/hashes/utils.js";
+
+import { problemsFromZod } from "#lib/errors/from-zod.ts";
+import { type FieldProblem, InputProblem } from "#lib/errors/input-problem.ts";
+import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
+import { estimate } from "#lib/estimate/estimate.ts";
+import { contentHash } from "#lib/hash/content-hash.ts";
+import type { Job } from "#lib/job/job-schema.ts";
+import { findJobProblems } from "#lib/job/parse-job.ts";
+import type { ReferenceData } from "#lib/job/reference-data.ts";
+import { type Claim, claimSchema } from "./claim-schema.ts";
+import { claimedNumbers } from "./claimed-numbers.ts";
+import { claimBody } from "./create-claim.ts";
+
+/** Numbers of a claim and of its recomputation agree when they are this close. */
+export const RECOMPUTE_TOLERANCE_RATIO = 1e-9;
+
+/** One number that does not come out the same. */
+export interface NumberDifference {
+  path: string;
+  which: "value" | "p10" | "p90";
+  claimed: number | null;
+  recomputed: number | null;
+  relativeDifference: number;
+}
+
+export type RecomputeOutcome =
+  | { outcome: "same"; hash: string; notes: string[] }
+  | { outcome: "differs"; hash: string; differences: NumberDifference[]; notes: string[] }
+  | { outcome: "invalid"; errors: FieldProblem[] };
+
+export interface RecomputeOptions {
+  loadReference: (job: Job) => Promise<ReferenceData>;
+  /** False: only the values are compared, and the outcome says so. */
+  withDraws: boolean;
+}
+
+const WHICH = ["value", "p10", "p90"] as const;
+
+function invalid(pointer: string, detail: string, fix: string): RecomputeOutcome {
+  return { outcome: "invalid", errors: [{ pointer, detail, code: "claim-invalid", fix }] };
+}
+
+function isSigned({ hash, signature }: Claim): boolean {
+  if (!signature) return true;
+  try {
+    return ed25519.verify(hexToBytes(signature.value), hexToBytes(hash), hexToBytes(signature.publicKey));
+  } catch {
+    return false;
+  }
+}
+
+function compareNumbers(
+  claimed: Claim["numbers"],
+  recomputed: Record<string, number[]>,
+  withDraws: boolean,
+): NumberDifference[] {
+  const paths = [...new Set([...Object.keys(claimed), ...Object.keys(recomputed)])].sort();
+  return paths.flatMap((path) => {
+    const count = withDraws ? WHICH.length : 1;
+    return WHICH.slice(0, count).flatMap((which, index): NumberDifference[] => {
+      const was = claimed[path]?.[index];
+      const is = recomputed[path]?.[index];
+      if (was === undefined && is === undefined) return [];
+      if (was === undefined || is === undefined)
+        return [{ path, which, claimed: was ?? null, recomputed: is ?? null, relativeDifference: 1 }];
+      const scale = Math.max(Math.abs(was), Math.abs(is));
+      const relativeDifference = scale > 0 ? Math.abs(was - is) / scale : 0;
+      return relativeDifference > RECOMPUTE_TOLERANCE_RATIO
+        ? [{ path, which, claimed: was, recomputed: is, relativeDifference }]
+        : [];
+    });
+  });
+}
+
+/** What another version or other tables may have changed; said before numbers are compared. */
+function notesOf(claim: Claim, reference: ReferenceData, withDraws: boolean): string[] {
+  const notes: string[] = [];
+  if (claim.engineVersion !== ENGINE_VERSION)
+    notes.push(`issued by engine ${claim.engineVersion}, recomputed by engine ${ENGINE_VERSION}`);
+  if (claim.reference.hash !== reference.hash) {
+    const changed = Object.entries({ ...reference.prices, ...reference.carbon }).flatMap(([key, figure]) => {
+      const was = claim.reference.figures[key]?.value;
+      return was === figure.value ? [] : [`${key} ${was} → ${figure.value}`];
+    });
+    notes.push(
+      `reference data changed since: ${changed.length > 0 ? changed.join(", ") : `weather or place of station ${reference.station.id}`}`,
+    );
+  }
+  if (claim.draws > 0 && !withDraws) notes.push("ranges not recomputed");
+  return notes;
+}
+
+/**
+ * Recomputes a claim from its own inputs: same, differs (which number, by how much) or invalid (where).
+ * Hash first, byte for byte; then the signature; then every number at 1e-9 relative. Pure but for the loader handed in.
+ */
+export async function recomputeClaim(
+  packet: unknown,
+  { loadReference, withDraws }: RecomputeOptions,
+): Promise<RecomputeOutcome> {
+  const parsed = claimSchema.safeParse(packet);
+  if (!parsed.success)
+    return { outcome: "invalid", errors: problemsFromZod({ error: parsed.error, schema: claimSchema, input: packet }) };
+  const claim = parsed.data;
+  if (contentHash(claimBody(claim)) !== claim.hash)
+    return invalid(
+      "#/hash",
+      "The hash does not belong to this content",
+      "Ask for the packet as it was issued: something in it was changed.",
+    );
+  if (contentHash(claim.job) !== claim.jobHash)
+    return invalid("#/jobHash", "The job's hash does not belong to this job", "Ask for the packet as it was issued.");
+  if (!isSigned(claim))
+    return invalid(
+      "#/signature",
+      "The signature does not belong to this hash and key",
+      "Ask the organization to sign the packet again.",
+    );
+  const problems = findJobProblems(claim.job);
+  if (problems.length > 0)
+    return {
+      outcome: "invalid",
+      errors: problems.map((each) => ({ ...each, pointer: `#/job${each.pointer.slice(1)}` })),
+    };
+  try {
+    const reference = await loadReference(claim.job);
+    const result = await estimate(claim.job, reference, { draws: withDraws ? claim.draws : 0, seed: claim.seed });
+    const notes = notesOf(claim, reference, withDraws);
+    const differences = compareNumbers(claim.numbers, claimedNumbers(result), withDraws && claim.draws > 0);
+    return differences.length === 0
+      ? { outcome: "same", hash: claim.hash, notes }
+      : { outcome: "differs", hash: claim.hash, differences, notes };
+  } catch (thrown) {
+    if (!(thrown instanceof InputProblem)) throw thrown;
+    return {
+      outcome: "invalid",
+      errors: thrown.errors.map((each) => ({ ...each, pointer: `#/job${each.pointer.slice(1)}` })),
+    };
+  }
+}
