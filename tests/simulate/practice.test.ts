@@ -179,6 +179,34 @@ describe("what goes wrong shows on the gauge as it does in a house", () => {
     expect(codesOf(with_({ isAirHandlerOn: true }))[0]).toBe("air-handler-on");
   });
 
+  it("a restrictor too narrow: names the one to take and what it should show, 175 cfm on 19·√P → 85 Pa", () => {
+    const narrow = tuned(
+      first,
+      { ...right, restrictorId: "narrow" },
+      "ductFanSpeedShare",
+      ({ readings }) => readings.duct > 25,
+    );
+    const seen = view(first, narrow);
+    // 175 cfm on 8·√P would be 478 Pa, above the span of 250.
+    expect(Math.abs(seen.readings.fan)).toBeGreaterThan(250);
+    const note = seen.diagnoses.find(({ code }) => code === "fan-pressure-outside-span")!;
+    expect(note.nextMove).toContain("Middle restrictor");
+    expect(note.nextMove).toMatch(/about 8[2-8] Pa/);
+  });
+
+  it("each hose that a test needs can be put wrong in each way, and is found", () => {
+    const toOutside = followAdvice(scenarioOf("from-the-attic"));
+    const scenario = scenarioOf("from-the-attic");
+    for (const id of ["duct", "fan", "house"] as const) {
+      const { signal, reference } = toOutside.setup.hoses[id];
+      const codesWith = (hoses: { signal: typeof signal; reference: typeof reference }) =>
+        codesOf(view(scenario, { ...toOutside.setup, hoses: { ...toOutside.setup.hoses, [id]: hoses } }));
+      expect(codesWith({ signal: reference, reference: signal })).toEqual([`${id}-hoses-swapped`]);
+      expect(codesWith({ signal: "return-plenum", reference })).toEqual([`${id}-signal-elsewhere`]);
+      expect(codesWith({ signal, reference: "zone" })).toEqual([`${id}-reference-elsewhere`]);
+    }
+  });
+
   it("a standing fan gives no result to finish with", () => {
     const still = view(first, first.start);
     expect(still.resultCfm25).toBeUndefined();
