@@ -148,6 +148,14 @@ const list = [
     basis: "read",
   },
   {
+    id: "epw-format",
+    title: "Auxiliary Programs, weather file (EPW) data dictionary",
+    author: "EnergyPlus, US Department of Energy",
+    year: 2024,
+    kind: "standard",
+    basis: "read",
+  },
+  {
     id: "ashrae-guideline-14",
     title: "Measurement of Energy, Demand and Water Savings",
     author: "ASHRAE Guideline 14",
