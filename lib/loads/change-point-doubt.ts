@@ -2,10 +2,11 @@ import { refuse } from "#lib/errors/input-problem.ts";
 import { studentTQuantile } from "#lib/numeric/distributions.ts";
 import type { Fahrenheit, Ratio } from "#lib/units/quantity.ts";
 import { billColumns } from "./bill-columns.ts";
-import { type ChangePointFit, fitChangePoint, seasonalUse } from "./change-point-fit.ts";
+import { type ChangePointFit, seasonalUse } from "./change-point-fit.ts";
 import { type BillPeriod, type ChangePointModel, PARAMETERS_OF } from "./change-point-model.ts";
 import { fitLinearPart } from "./fit-linear-part.ts";
-import { gridCandidates } from "./search-balances.ts";
+import { refineBalances } from "./refine-balances.ts";
+import { gridCandidates, tellableRange } from "./search-balances.ts";
 
 const PROFILE_STEP_F = 0.5;
 
@@ -62,10 +63,7 @@ export function changePointDoubt({
     return { lowF: Math.min(...all), highF: Math.max(...all) };
   };
 
-  // Leaving one out: each fit foretells the use of all periods.
-  const refits = periods.map((left) =>
-    seasonalUse(periods, fitChangePoint({ periods: periods.filter((period) => period !== left), model })),
-  );
+  const refits = periods.map((left) => useForetoldWithout(left, periods, fit));
   return {
     balanceHeatingF: intervalOf(
       fit.balanceHeatingF,
@@ -84,6 +82,21 @@ export function changePointDoubt({
       fit.coolingUse,
     ),
   };
+}
+
+/** Leaves one period out, refines the fit from where it stood, and foretells the use of all periods. */
+function useForetoldWithout(left: BillPeriod, periods: readonly BillPeriod[], fit: ChangePointFit) {
+  const columns = billColumns(periods.filter((period) => period !== left));
+  const balance = { heatingF: fit.balanceHeatingF, coolingF: fit.balanceCoolingF };
+  const start = { ...balance, misses: fitLinearPart(columns, balance).squaredMisses };
+  const refined = refineBalances({ columns, start, range: tellableRange(billColumns(periods)) });
+  const { heatingSlope, coolingSlope } = fitLinearPart(columns, refined);
+  return seasonalUse(periods, {
+    heatingSlope,
+    coolingSlope,
+    balanceHeatingF: refined.heatingF,
+    balanceCoolingF: refined.coolingF,
+  });
 }
 
 function relativeJackknife(values: readonly number[], value: number): Ratio | null {

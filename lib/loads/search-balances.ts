@@ -22,7 +22,7 @@ interface TellableRange {
 }
 
 /** Between the second coldest and the second warmest period, so that each side holds at least two. */
-function tellableRange({ meanTemperaturesF }: BillColumns): TellableRange {
+export function tellableRange({ meanTemperaturesF }: BillColumns): TellableRange {
   const sorted = [...meanTemperaturesF].sort((a, b) => a - b);
   return { lowF: sorted[1]!, highF: sorted.at(-2)! };
 }
