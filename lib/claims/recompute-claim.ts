@@ -8,7 +8,7 @@ import { estimate } from "#lib/estimate/estimate.ts";
 import { contentHash } from "#lib/hash/content-hash.ts";
 import type { Job } from "#lib/job/job-schema.ts";
 import { findJobProblems } from "#lib/job/parse-job.ts";
-import type { ReferenceData } from "#lib/job/reference-data.ts";
+import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import { type Claim, claimSchema } from "./claim-schema.ts";
 import { claimedNumbers } from "./claimed-numbers.ts";
 import { claimBody } from "./create-claim.ts";

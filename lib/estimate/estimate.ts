@@ -1,6 +1,6 @@
+import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import { contentHash } from "#lib/hash/content-hash.ts";
 import type { Job } from "#lib/job/job-schema.ts";
-import type { ReferenceData } from "#lib/job/reference-data.ts";
 import { RESULT_SCHEMA_VERSION, type Result } from "#lib/job/result/result-schema.ts";
 import type { MixedIntegerSolver } from "#lib/scope/solver.ts";
 import { assembleResult } from "./assemble/assemble-result.ts";

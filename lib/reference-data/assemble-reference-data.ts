@@ -1,6 +1,6 @@
 import type { ClimateYear } from "#lib/climate/climate-year.ts";
+import { REFERENCE_DATA_SCHEMA_VERSION, type ReferenceData } from "#lib/estimate/reference-data.ts";
 import { contentHash } from "#lib/hash/content-hash.ts";
-import { REFERENCE_DATA_SCHEMA_VERSION, type ReferenceData } from "#lib/job/reference-data.ts";
 import { CREDITS } from "./credits.ts";
 import { carbonOf, pricesOf } from "./energy-figures.ts";
 import type { LocatedPlace } from "./locate-place.ts";

@@ -1,4 +1,4 @@
-import type { StationCandidate } from "#lib/job/reference-data.ts";
+import type { StationCandidate } from "#lib/estimate/reference-data.ts";
 import type { Feet } from "#lib/units/quantity.ts";
 import { greatCircleMiles, type Point } from "./great-circle-miles.ts";
 

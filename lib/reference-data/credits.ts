@@ -1,4 +1,4 @@
-import type { Credit } from "#lib/job/reference-data.ts";
+import type { Credit } from "#lib/estimate/reference-data.ts";
 
 const UNITED_STATES = "United States government work, not under copyright in the United States";
 

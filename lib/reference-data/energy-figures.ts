@@ -1,4 +1,4 @@
-import type { ReferenceData, ReferenceFigure } from "#lib/job/reference-data.ts";
+import type { ReferenceData, ReferenceFigure } from "#lib/estimate/reference-data.ts";
 import type { EnergyTable } from "./table-schemas.ts";
 
 const LB_PER_MWH_PER_LB_PER_KWH = 1000;

@@ -1,6 +1,6 @@
 import type { z } from "zod";
 import type { ClimateYear } from "#lib/climate/climate-year.ts";
-import type { ReferenceData } from "#lib/job/reference-data.ts";
+import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import { assembleReferenceData } from "./assemble-reference-data.ts";
 import { type HouseLocation, locatePlace } from "./locate-place.ts";
 import { pickStation } from "./pick-station.ts";

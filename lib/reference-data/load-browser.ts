@@ -1,5 +1,5 @@
 import { InputProblem } from "#lib/errors/input-problem.ts";
-import type { ReferenceData } from "#lib/job/reference-data.ts";
+import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import {
   gatherReferenceData,
   parseTable,

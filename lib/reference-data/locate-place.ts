@@ -1,7 +1,7 @@
 import { InputProblem } from "#lib/errors/input-problem.ts";
 import { nearestName } from "#lib/errors/nearest-name.ts";
+import type { ReferenceFigure, ReferencePlace } from "#lib/estimate/reference-data.ts";
 import type { House } from "#lib/job/house.ts";
-import type { ReferenceFigure, ReferencePlace } from "#lib/job/reference-data.ts";
 import type { StationSite } from "./choose-station.ts";
 import type { StationIndex, ZipTable } from "./table-schemas.ts";
 

@@ -1,4 +1,4 @@
-import type { ReferenceData } from "#lib/job/reference-data.ts";
+import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import { chooseStation, reasonOf } from "./choose-station.ts";
 import { greatCircleMiles } from "./great-circle-miles.ts";
 import { findStation, type HouseLocation, type LocatedPlace, stationsOf } from "./locate-place.ts";

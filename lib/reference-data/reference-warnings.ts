@@ -1,4 +1,4 @@
-import type { ClimateNormals, ReferencePlace } from "#lib/job/reference-data.ts";
+import type { ClimateNormals, ReferencePlace } from "#lib/estimate/reference-data.ts";
 import type { Warning } from "#lib/job/result/evidence-result.ts";
 import type { StationChoice } from "./pick-station.ts";
 

@@ -1,7 +1,7 @@
 import type { ClimateYear } from "#lib/climate/climate-year.ts";
 import { shiftToNormals } from "#lib/climate/shift-to-normals.ts";
+import type { ClimateNormals } from "#lib/estimate/reference-data.ts";
 import { contentHash } from "#lib/hash/content-hash.ts";
-import type { ClimateNormals } from "#lib/job/reference-data.ts";
 import type { StationTable } from "./table-schemas.ts";
 import { unpackClimate } from "./unpack-climate.ts";
 

@@ -1,4 +1,4 @@
-import type { ReferenceData } from "#lib/job/reference-data.ts";
+import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import type { ScopeOption } from "#lib/job/result/plan-result.ts";
 import type { Driver, Result } from "#lib/job/result/result-schema.ts";
 import type { Measurement } from "#lib/measure/measurement.ts";

@@ -1,4 +1,4 @@
-import type { ReferenceData } from "#lib/job/reference-data.ts";
+import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import type { SystemResult } from "#lib/job/result/leakage-result.ts";
 import { formatNumber } from "#lib/units/format.ts";
 import type { HouseModel } from "../complete/complete-house.ts";

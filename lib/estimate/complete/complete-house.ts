@@ -1,7 +1,7 @@
 import { airDensity, standardPressure } from "#lib/air/air-density.ts";
 import type { ClimateYear } from "#lib/climate/climate-year.ts";
+import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import type { Job } from "#lib/job/job-schema.ts";
-import type { ReferenceData } from "#lib/job/reference-data.ts";
 import type { Measurement } from "#lib/measure/measurement.ts";
 import type { Ledger } from "../ledger.ts";
 import { createParameterSpace, type ParameterSpace } from "../parameter-space.ts";

@@ -1,7 +1,7 @@
 import type { ClimateYear } from "#lib/climate/climate-year.ts";
+import type { Warning } from "#lib/job/result/evidence-result.ts";
 import type { Citation } from "#lib/sources/source.ts";
 import type { Fahrenheit, FahrenheitDifference, Feet, Share } from "#lib/units/quantity.ts";
-import type { Warning } from "./result/evidence-result.ts";
 
 export const REFERENCE_DATA_SCHEMA_VERSION = "ductmend.reference/1";
 
