@@ -1,7 +1,7 @@
 import type { PlaceKind } from "#lib/job/place.ts";
 import type { Box } from "../boxes.ts";
 import { isCompact } from "../scene.ts";
-import { type HouseFrame, INSULATION_DEPTH, type Region } from "./house-frame.ts";
+import { eavesOf, type HouseFrame, INSULATION_DEPTH, type Region } from "./house-frame.ts";
 
 /** The machine that moves the air, as it stands or lies in its place. */
 export interface AirHandler {
@@ -37,14 +37,18 @@ export function placeAirHandler({
   const compact = isCompact(frame);
   const region = regionOf(frame, kind);
   const placeKind = frame.regions.has(kind) ? kind : "conditioned";
-  const x = zone.left + (zone.right - zone.left) * across;
+  // On its left there is always room for the return duct.
+  const room = compact ? 52 : 78;
+  const wanted = zone.left + (zone.right - zone.left) * across;
+  const x = Math.min(frame.right - room, Math.max(frame.left + room, wanted));
   if (LYING.includes(placeKind)) {
     const size = compact ? { width: 40, height: 24 } : { width: 58, height: 32 };
     const isAttic = placeKind === "attic";
     const y = isAttic
       ? frame.eaveY - INSULATION_DEPTH - 3 - size.height
       : region.box.y + region.box.height - size.height - (compact ? 6 : 7);
-    return { box: { x: x - size.width / 2, y, ...size }, placeKind, posture: "lying" };
+    const boxX = isAttic ? underTheRoof({ frame, x: x - size.width / 2, size }) : x - size.width / 2;
+    return { box: { x: boxX, y, ...size }, placeKind, posture: "lying" };
   }
   const size = compact ? { width: 28, height: 42 } : { width: 40, height: 56 };
   if (placeKind === "outside") {
@@ -67,4 +71,17 @@ export function placeAirHandler({
     placeKind,
     posture: "upright",
   };
+}
+
+/** Moves a box on the attic floor inward until the roof clears its outer corner. */
+function underTheRoof({ frame, x, size }: { frame: HouseFrame; x: number; size: { width: number; height: number } }) {
+  const eaves = eavesOf(frame);
+  const halfSpan = (frame.right - frame.left) / 2 + eaves;
+  const headroom = size.height + INSULATION_DEPTH + 14;
+  const inset = (headroom * halfSpan) / (frame.eaveY - frame.ridgeY) - eaves;
+  const farthestRight = frame.right - inset - size.width;
+  const nearestLeft = frame.left + inset;
+  return nearestLeft < farthestRight
+    ? Math.min(farthestRight, Math.max(nearestLeft, x))
+    : (frame.left + frame.right - size.width) / 2;
 }

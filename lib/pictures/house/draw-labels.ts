@@ -1,5 +1,6 @@
 import { type Box, circleBox, placeLabel, textBox } from "../boxes.ts";
 import { coordinate as c, isCompact, type TextShape } from "../scene.ts";
+import { hasWisps } from "./draw-leaks.ts";
 import { partitionsOf, windowsOf } from "./draw-rooms.ts";
 import type { DuctLayout } from "./duct-layout.ts";
 import { eavesOf, type HouseFrame, INSULATION_DEPTH } from "./house-frame.ts";
@@ -33,7 +34,7 @@ export function occupied({
       }),
     ),
   );
-  const wisps = discs.filter(({ leak, r }) => leak?.state === "open" && leak.side === "supply" && r >= 10);
+  const wisps = discs.filter(hasWisps);
   return [
     ...ducts,
     ...layout.airHandlers.map(({ box, posture, placeKind }): Box => {

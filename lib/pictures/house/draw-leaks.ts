@@ -39,14 +39,15 @@ export function drawLeaks({
   const sheet: Box = { x: 2, y: 2, width: frame.width - 4, height: frame.height - 4 };
   taken.push(...discs.map(circleBox));
   const leaders = discs.flatMap((disc) => (disc.anchor ? [leader(disc)] : []));
-  const wisps = discs.filter(isLeakingOut).map(wispsAbove);
+  const wisps = discs.filter(hasWisps).map(wispsAbove);
   const items = discs.map((disc) => drawDisc({ disc, sheet, taken, words, text, size: isCompact(frame) ? 12 : 13 }));
   const flows = discs.flatMap((disc) => flowLabel({ disc, sheet, taken, text, size: isCompact(frame) ? 11 : 12 }));
   return [...leaders, ...wisps, ...items, ...flows];
 }
 
-function isLeakingOut({ leak, r }: LeakDisc): boolean {
-  return leak?.state === "open" && leak.side === "supply" && r >= 10;
+/** Air escapes visibly where a supply leak is large and there is room above it on the sheet. */
+export function hasWisps({ leak, r, cy }: LeakDisc): boolean {
+  return leak?.state === "open" && leak.side === "supply" && r >= 10 && cy - 2 * r - 6 > 2;
 }
 
 function drawDisc({

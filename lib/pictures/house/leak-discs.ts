@@ -1,6 +1,6 @@
 import type { PlaceKind } from "#lib/job/place.ts";
 import type { Cfm } from "#lib/units/quantity.ts";
-import { type Box, circleBox, isWithin } from "../boxes.ts";
+import { type Box, circleBox, isWithin, overlaps } from "../boxes.ts";
 import { isCompact } from "../scene.ts";
 import { regionOf } from "./air-handlers.ts";
 import type { DuctGroup } from "./duct-group.ts";
@@ -71,7 +71,8 @@ export function placeDiscs({
     const spots = spotsFor({ input, frame, layout, systemId, side, leak }).map((spot) =>
       isIndoors ? keepIndoors({ spot, r, frame }) : spot,
     );
-    const spot = findRoom({ spots, r, placed, frame });
+    const machines = layout.airHandlers.map(({ box }) => box);
+    const spot = findRoom({ spots, r, placed, frame, machines });
     placed.push({ id, systemId, cfm25, leak, r, ...spot });
   }
   return placed;
@@ -156,11 +157,13 @@ function findRoom({
   r,
   placed,
   frame,
+  machines,
 }: {
   spots: readonly Point[];
   r: number;
   placed: readonly LeakDisc[];
   frame: HouseFrame;
+  machines: readonly Box[];
 }) {
   const sheet: Box = { x: 1, y: 1, width: frame.width - 2, height: frame.height - 2 };
   const isFree = ({ x, y }: Point) =>
@@ -173,7 +176,8 @@ function findRoom({
     for (const spot of spots) {
       for (const direction of DIRECTIONS) {
         const point = { x: spot.x + step * 6 * Math.cos(direction), y: spot.y + step * 6 * Math.sin(direction) };
-        if (isFree(point)) return { cx: point.x, cy: point.y, anchor: spot };
+        const coversMachine = machines.some((box) => overlaps(circleBox({ cx: point.x, cy: point.y, r }), box));
+        if (!coversMachine && isFree(point)) return { cx: point.x, cy: point.y, anchor: spot };
       }
     }
   }
