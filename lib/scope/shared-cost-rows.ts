@@ -89,14 +89,14 @@ export function addMinimumCharge(
   if (problem.minimumCharge === null) return;
   const minimumUsd = problem.minimumCharge.minimumUsdCents / 100;
   const taxFactor = problem.minimumCharge.topUpTaxRates.reduce((sum, taxRate) => sum + taxRate, 1);
-  const any = addColumn(draft, { name: "any work", objective: 0, lower: 0, upper: 1, isInteger: true });
-  addCall(draft, at, { column: any, name: "any work", ...anyWork });
+  const isAnyWork = addColumn(draft, { name: "any work", objective: 0, lower: 0, upper: 1, isInteger: true });
+  addCall(draft, at, { column: isAnyWork, name: "any work", ...anyWork });
   const objective = taxFactor * draft.weights.perUsd;
   const topUp = addColumn(draft, { name: "top-up", objective, lower: 0, upper: minimumUsd, isInteger: false });
   const terms = [
     { column: topUp, coefficient: 1 },
     ...draft.tallies.beforeTaxUsd,
-    { column: any, coefficient: -minimumUsd },
+    { column: isAnyWork, coefficient: -minimumUsd },
   ];
   addRow(draft, { name: "least charge", lower: 0, upper: Infinity, terms });
   draft.tallies.priceUsd.push({ column: topUp, coefficient: taxFactor });
