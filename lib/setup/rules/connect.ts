@@ -26,8 +26,10 @@ export const CONNECT_RULES: readonly SetupRule[] = [
     phase: "connect",
     applies: usesDuctFan,
     step: ({ fanConnection }) => `Connect the duct fan to ${CONNECTION_LABELS[fanConnection]} and tape all edges.`,
-    why: () =>
-      "At the largest opening nearest the air handler, normally the central return, all ducts come to one pressure. A branch end throttles the test air.",
+    why: ({ testKind }) =>
+      testKind === "matched-pressure"
+        ? "The fan stands in for the return ducts: all air that the blower moves comes through it."
+        : "At the largest opening nearest the air handler, normally the central return, all ducts come to one pressure. A branch end throttles the test air.",
     basis: PRACTICE,
   },
   {

@@ -30,7 +30,7 @@ export const PREPARE_RULES: readonly SetupRule[] = [
     phase: "make-safe",
     applies: ({ testKind, hasCombustionAppliance }) => testKind === "combustion-safety" || hasCombustionAppliance,
     step: () =>
-      "Wear a CO alarm that you have tested today. If it sounds: shut the appliance off, air the house, leave.",
+      "Wear a CO alarm that you have tested today. If it sounds: everybody out, and call for help from outdoors.",
     why: () => "Carbon monoxide cannot be smelled, and fans can bring it into the room where you stand.",
     basis: PRACTICE,
   },
@@ -66,7 +66,7 @@ export const PREPARE_RULES: readonly SetupRule[] = [
     applies: ({ traits }) => traits.airHandler === "running",
     step: ({ testKind }) =>
       testKind === "temperature-rise"
-        ? "Run the heating at full fire for ten minutes."
+        ? "Run the heating at full output for ten minutes."
         : "Run the air handler at its highest usual speed.",
     why: ({ testKind }) =>
       testKind === "temperature-rise"
@@ -172,7 +172,8 @@ export const PREPARE_RULES: readonly SetupRule[] = [
     id: "return-blanked",
     phase: "prepare",
     applies: ({ testKind }) => testKind === "matched-pressure",
-    step: () => "First read the supply plenum in normal operation. Then blank off the return ducts at the cabinet.",
+    step: () =>
+      "Read the supply plenum in normal operation. Then, switched off at the disconnect, blank off the return ducts at the cabinet.",
     why: () => "All air must come through the test fan; the plenum tells when the flow is the usual one again.",
     basis: PRACTICE,
   },
@@ -184,7 +185,10 @@ export const PREPARE_RULES: readonly SetupRule[] = [
       testKind === "delta-q"
         ? "Plan pressures from −50 to +50 Pa; hold each with the air handler off, then running."
         : `Note the direction: ${direction === "pushing" ? "pushing air in, so pressures count plus" : "pulling air out, so pressures count minus"}.`,
-    why: () => "A reading of the other sign means swapped hoses, and is caught at once.",
+    why: ({ testKind }) =>
+      testKind === "delta-q"
+        ? "Both signs are needed to tell supply leaks from return leaks."
+        : "A reading of the other sign means swapped hoses, and is caught at once.",
     basis: DERIVED,
   },
 ];

@@ -5,6 +5,8 @@ const signed = (context: RuleContext) => `${context.direction === "pushing" ? "+
 const toOutside = ({ testKind }: RuleContext) =>
   testKind === "leakage-to-outside" || testKind === "side-leakage-to-outside";
 const total = ({ testKind }: RuleContext) => testKind === "total-leakage" || testKind === "side-leakage";
+const hasBaseline = ({ traits, testKind }: RuleContext) =>
+  testKind !== "matched-pressure" && (traits.usesHouseFan || traits.usesDuctFan);
 const houseHeld = ({ testKind }: RuleContext) => testKind === "pressure-pan" || testKind === "zone-pressures";
 
 /** Reading, and leaving the house as it was. */
@@ -12,7 +14,7 @@ export const RUN_RULES: readonly SetupRule[] = [
   {
     id: "baseline-before",
     phase: "run",
-    applies: ({ traits }) => traits.usesHouseFan || traits.usesDuctFan,
+    applies: hasBaseline,
     step: () => "Fans covered and off: note the baseline of each pressure over at least ten seconds.",
     why: () => "Wind and stack effect are there without the fan, and are taken off the reading.",
     basis: DUCT_STANDARD,
@@ -100,7 +102,7 @@ export const RUN_RULES: readonly SetupRule[] = [
   {
     id: "cannot-reach",
     phase: "run",
-    applies: ({ traits }) => traits.usesDuctFan,
+    applies: (context) => total(context) || toOutside(context),
     step: () => "Target out of reach: look for film blown off, then a torn-off run, then a larger restrictor or fan.",
     why: () => "If none helps, the highest steady pressure is noted, and the result is carried up and marked.",
     basis: RATING_STANDARD,
@@ -108,7 +110,7 @@ export const RUN_RULES: readonly SetupRule[] = [
   {
     id: "baseline-after",
     phase: "run",
-    applies: ({ traits }) => traits.usesHouseFan || traits.usesDuctFan,
+    applies: hasBaseline,
     step: () => "Fans off and covered: note the baseline again.",
     why: () => "If it moved, the weather moved, and the reading is worth less.",
     basis: DUCT_STANDARD,
