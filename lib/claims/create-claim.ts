@@ -1,9 +1,9 @@
 import { ed25519 } from "@noble/curves/ed25519.js";
 import { bytesToHex, hexToBytes } from "@noble/hashes/utils.js";
 import { InputProblem } from "#lib/errors/input-problem.ts";
+import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import { canonicalJson, contentHash } from "#lib/hash/content-hash.ts";
 import type { Job } from "#lib/job/job-schema.ts";
-import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import type { Result } from "#lib/job/result/result-schema.ts";
 import { CLAIM_SCHEMA_VERSION, type Claim, type ClaimBody } from "./claim-schema.ts";
 import { claimedNumbers } from "./claimed-numbers.ts";
