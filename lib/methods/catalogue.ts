@@ -17,6 +17,7 @@ import { fanFlowCard } from "./cards/fan-flow.ts";
 import { guardBandCard } from "./cards/guard-band.ts";
 import { heatPumpBinCard } from "./cards/heat-pump-bin.ts";
 import { leakageAtPressureCard } from "./cards/leakage-at-pressure.ts";
+import { leakageReconciliationCard } from "./cards/leakage-reconciliation.ts";
 import { lifeCycleCostCard } from "./cards/life-cycle-cost.ts";
 import { loadFactorCard } from "./cards/load-factor.ts";
 import { loadFactorCoolingCard } from "./cards/load-factor-cooling.ts";
@@ -47,6 +48,7 @@ export const METHODS: readonly MethodCard[] = [
   toOutsideShareCard,
   blowerDoorSubtractionCard,
   deltaQModelCard,
+  leakageReconciliationCard,
   operatingLeakageCard,
   airflowAfterSealingCard,
   deliveryEffectivenessHeatingCard,
