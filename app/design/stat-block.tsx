@@ -10,7 +10,7 @@ export interface Stat {
 }
 
 /** A number with its doubt beside it, smaller and softer. */
-export function StatBlock({ label, value, unit, doubt }: Stat) {
+function StatBlock({ label, value, unit, doubt }: Stat) {
   return (
     <div className={styles.stat}>
       <dt className={styles.label}>{label}</dt>

@@ -1,7 +1,7 @@
 import styles from "./site-header.module.css";
 
 /** Our own mark: a duct that turns a corner, with one leak that has been sealed. */
-export function DuctMark() {
+function DuctMark() {
   return (
     <svg className={styles.mark} viewBox="0 0 30 24" aria-hidden="true">
       <path d="M5 22V11.5C5 7.4 7.9 5 12 5H27" fill="none" stroke="var(--kept)" strokeWidth="8" />

@@ -24,7 +24,7 @@ export function pathPoints(d: string): { x: number; y: number }[] {
 }
 
 /** Every corner of a shape that must lie on the sheet. */
-export function cornersOf(shape: PlainShape): { x: number; y: number }[] {
+function cornersOf(shape: PlainShape): { x: number; y: number }[] {
   switch (shape.kind) {
     case "path":
       return pathPoints(shape.d);

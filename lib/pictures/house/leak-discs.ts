@@ -27,7 +27,7 @@ const LEAST_FULL_SCALE_CFM = 90;
 const GAP = 3;
 
 /** Radius per root of cfm, the same for every leak of the house, before and after. */
-export function discScale({ input, frame }: { input: HouseSectionInput; frame: HouseFrame }): number {
+function discScale({ input, frame }: { input: HouseSectionInput; frame: HouseFrame }): number {
   const flows = input.systems.flatMap((s) => [
     ...s.leaks.map((leak) => leak.cfm25),
     ...s.notYetFound.map((cell) => cell.cfm25),
