@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { deltaQModel } from "#lib/measure/delta-q-model.ts";
 import { DEMO_FAN } from "#lib/setup/demo-instruments.ts";
 import { PERFECT_OBSERVER, pressureBehind, shownPressure } from "#lib/simulate/observer.ts";
 import { readBlowerDoorSubtraction } from "#lib/simulate/readings/blower-door-subtraction.ts";
@@ -222,6 +223,29 @@ describe("the house in operation", () => {
       relativeTolerance: 2e-3,
       reason: "a very open envelope holds the house near 0, not at it",
     });
+  });
+});
+
+describe("Delta-Q readings follow METHODS delta-q-model where its one pressure a side holds", () => {
+  it("all stations, with leaks so small that the fan's flow hardly splits anew between them and the registers", () => {
+    const small = { ...house, leaks: house.leaks.map((leak) => ({ ...leak, flowCfm25: leak.flowCfm25 / 50 })) };
+    const { supplyStaticPa, returnStaticPa, toOutsideCfm } = trueOperation({
+      ...small,
+      envelope: { flowCfm25: 1e6, exponent: 0.65 },
+    });
+    const points = readDeltaQ({ house: small, observer });
+    const { deltaFlowsCfm } = deltaQModel({
+      envelopePressuresPa: points.map(({ envelopePressurePa }) => envelopePressurePa),
+      supplyLeakageCfm: toOutsideCfm.supply,
+      returnLeakageCfm: toOutsideCfm.return,
+      supplyPressurePa: supplyStaticPa,
+      returnPressurePa: -returnStaticPa,
+    });
+    const largest = Math.max(...deltaFlowsCfm.map(Math.abs));
+    points.forEach(({ deltaFlowCfm }, index) => {
+      expect(Math.abs(deltaFlowCfm - deltaFlowsCfm[index]!)).toBeLessThan(0.02 * largest);
+    });
+    expect(largest).toBeGreaterThan(1);
   });
 });
 
