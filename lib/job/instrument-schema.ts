@@ -7,16 +7,13 @@ export const FAN_DIRECTIONS = ["pushing", "pulling"] as const;
 export type FanDirection = (typeof FAN_DIRECTIONS)[number];
 
 /** What the fan's flow tap is read against: the air around the fan, or the air in the flexible duct before the fan. */
-export const TAP_REFERENCES = ["air-around-fan", "duct-side-air"] as const;
-export type TapReference = (typeof TAP_REFERENCES)[number];
+const TAP_REFERENCES = ["air-around-fan", "duct-side-air"] as const;
 
 /** Bound of a test fan's flow as a share of the reading, when its own papers say nothing. Form of resnet-icc-380. */
 export const DEFAULT_FLOW_ACCURACY_SHARE = 0.05;
 /** Bound of a gauge: this share of the reading, or the pressure below, whichever is greater. Form of resnet-icc-380. */
 export const DEFAULT_GAUGE_ACCURACY_SHARE = 0.01;
 export const DEFAULT_GAUGE_ACCURACY_PA = 0.25;
-/** Last digit of a gauge that says nothing about it. Source: practice. */
-export const DEFAULT_GAUGE_RESOLUTION_PA = 0.1;
 
 const calibrationSchema = z
   .strictObject({
