@@ -25,13 +25,10 @@ export const planSchema = z
     }).optional(),
     budgetUsdCents: numberField({ unit: "US¢", title: "Budget", min: 0, max: 10_000_000, isInteger: true }).optional(),
     crewHours: numberField({ unit: "h", title: "Crew hours at most", above: 0, max: 400 }).optional(),
-    offersSprayedSealant: z
-      .boolean()
-      .optional()
-      .meta({
-        title: "The crew can spray sealant from inside",
-        description: "It also reaches leaks that nobody has found.",
-      }),
+    offersSprayedSealant: z.boolean().optional().meta({
+      title: "The crew can spray sealant from inside",
+      description: "It also reaches leaks that nobody has found.",
+    }),
     chosenMeasures: z
       .array(z.strictObject({ siteId: idSchema, repairId: idSchema }))
       .max(200)

@@ -182,9 +182,9 @@ describe("physics of the whole", () => {
     const smaller = await estimate({ ...job, tests: scaleFlows(job, 0.6) }, reference);
     const base = await estimate(job, reference);
     const larger = await estimate({ ...job, tests: scaleFlows(job, 1.5) }, reference);
-    const before = (result: typeof base) => result.systems[0]!.distribution.heating!.seasonalBefore.value;
-    expect(before(smaller)).toBeGreaterThan(before(base));
-    expect(before(base)).toBeGreaterThan(before(larger));
+    const arrives = (result: typeof base) => result.systems[0]!.distribution.heating!.seasonalBefore.value;
+    expect(arrives(smaller)).toBeGreaterThan(arrives(base));
+    expect(arrives(base)).toBeGreaterThan(arrives(larger));
     expect(larger.economics.doingNothingUsdPerYear.value).toBeGreaterThan(base.economics.doingNothingUsdPerYear.value);
   });
 
@@ -307,7 +307,7 @@ describe("retest", () => {
     const { job, reference } = await exampleWithReference(RETEST);
     const result = await estimate(job, reference, { draws: 300 });
     expect(result.basis).toBe("verified");
-    const retest = result.trace.find(({ id }) => id === "measure/total-retest")!.outputs["leakageCfm"] as number;
+    const retest = result.trace.find(({ id }) => id === "measure/total-retest")!.outputs.leakageCfm as number;
     const after = result.leakage.totalCfm25.value - result.verified!.differenceCfm25.value;
     // The retest is heard with its own doubt beside the repairs' expectation, so the two nearly agree.
     expectClose({
