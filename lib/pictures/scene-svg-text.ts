@@ -20,7 +20,7 @@ export function sceneSvgText(scene: Scene, { id, fonts }: { id: string; fonts: S
     "font-family": fonts.sans,
     style: "display:block;width:100%;height:auto",
   });
-  const title = `<title id="${escape(id)}-title">${escape(`${scene.title}. ${scene.finding}`)}</title>`;
+  const title = `<title id="${escapeMarkup(id)}-title">${escapeMarkup(`${scene.title}. ${scene.finding}`)}</title>`;
   return `<svg xmlns="http://www.w3.org/2000/svg"${attributes}>${title}${scene.shapes.map((shape) => shapeText(shape, fonts)).join("")}</svg>`;
 }
 
@@ -42,7 +42,7 @@ function plainText(shape: PlainShape, fonts: SvgFonts): string {
     case "text": {
       const { x, y, size, weight, anchor, family, fill, text } = shape;
       const letters = family === "mono" ? fonts.mono : undefined;
-      return `<text${write({ x, y, "font-size": size, "font-weight": weight, "text-anchor": anchor, "font-family": letters, fill: color(fill) })}>${escape(text)}</text>`;
+      return `<text${write({ x, y, "font-size": size, "font-weight": weight, "text-anchor": anchor, "font-family": letters, fill: color(fill) })}>${escapeMarkup(text)}</text>`;
     }
   }
 }
@@ -72,12 +72,12 @@ function color(ink: Ink): string {
 
 function write(attributes: Readonly<Record<string, string | number | undefined>>): string {
   return Object.entries(attributes)
-    .map(([name, value]) => (value === undefined ? "" : ` ${name}="${escape(String(value))}"`))
+    .map(([name, value]) => (value === undefined ? "" : ` ${name}="${escapeMarkup(String(value))}"`))
     .join("");
 }
 
 const ENTITIES: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
 
-function escape(text: string): string {
+function escapeMarkup(text: string): string {
   return text.replace(/[&<>"]/g, (letter) => ENTITIES[letter] ?? letter);
 }
