@@ -3,6 +3,7 @@ import { DEMO_FAN } from "#lib/setup/demo-instruments.ts";
 import { finishPractice, type PracticeView, viewPractice } from "#lib/simulate/practice.ts";
 import { PRACTICE_SCENARIOS, type PracticeScenario } from "#lib/simulate/practice-scenarios.ts";
 import type { PracticeSetup } from "#lib/simulate/practice-setup.ts";
+import { expectClose } from "#tests/expect-close.ts";
 
 const view = (scenario: PracticeScenario, setup: PracticeSetup) => viewPractice({ scenario, setup, fan: DEMO_FAN });
 const codesOf = ({ diagnoses }: PracticeView) => diagnoses.map(({ code }) => code);
@@ -205,6 +206,67 @@ describe("what goes wrong shows on the gauge as it does in a house", () => {
       expect(codesWith({ signal: "return-plenum", reference })).toEqual([`${id}-signal-elsewhere`]);
       expect(codesWith({ signal, reference: "zone" })).toEqual([`${id}-reference-elsewhere`]);
     }
+  });
+
+  it.each(["pushing", "pulling"] as const)(
+    "to outside, %s: signs, which way to turn the fan, and what drives the leak",
+    (direction) => {
+      const scenario = scenarioOf("from-the-attic");
+      const { setup } = followAdvice(scenario);
+      const pulling = {
+        direction,
+        hasFlowStraightener: direction === "pulling",
+        restrictorId: "middle",
+        hoses: {
+          ...setup.hoses,
+          fan: { signal: "fan-flow-tap", reference: direction === "pulling" ? "fan-duct-side" : "fan-surroundings" },
+        },
+      } as const;
+      const sign = direction === "pushing" ? 1 : -1;
+      const at = (ductFanSpeedShare: number) => {
+        const held = tuned(
+          scenario,
+          { ...setup, ...pulling, ductFanSpeedShare },
+          "houseFanSpeedShare",
+          ({ readings }) => sign * readings.house > 25,
+        );
+        return view(scenario, held);
+      };
+      const [slow, fast] = [at(0.2), at(0.9)];
+      for (const [seen, turn] of [
+        [slow, "up"],
+        [fast, "down"],
+      ] as const) {
+        expect(seen.readings.house * sign).toBeGreaterThan(24.5);
+        const advice = seen.diagnoses.find(({ code }) => code === "ducts-off-house")!;
+        expect(advice.nextMove).toMatch(new RegExp(`^Turn the duct fan ${turn}`));
+        // Ducts to outside is house to outside plus ducts to house; carried to 25 Pa with n 0.6.
+        const { coefficient } = DEMO_FAN.calibrations.find(
+          (row) => row.restrictorId === "middle" && row.direction === direction,
+        )!;
+        const ductToOutsidePa = Math.abs(seen.readings.house + seen.readings.duct);
+        expectClose({
+          actual: seen.resultCfm25!,
+          expected: coefficient * Math.sqrt(Math.abs(seen.readings.fan)) * (25 / ductToOutsidePa) ** 0.6,
+          relativeTolerance: 1e-9,
+          reason: "the same arithmetic by hand",
+        });
+      }
+      expect(slow.readings.duct * sign).toBeLessThan(0);
+      expect(fast.readings.duct * sign).toBeGreaterThan(0);
+    },
+  );
+
+  it("laws of similar fans: half the speed gives half the flow and a quarter of the pressures, where n is 0.5", () => {
+    const turbulent = {
+      ...first,
+      house: { ...first.house, leaks: first.house.leaks.map((leak) => ({ ...leak, exponent: 0.5 })) },
+    };
+    const at = (ductFanSpeedShare: number) => view(turbulent, { ...right, ductFanSpeedShare });
+    const [full, half] = [at(0.8), at(0.4)];
+    const law = { relativeTolerance: 0.01, reason: "the attic's openings have another exponent, and hardly matter" };
+    expectClose({ actual: half.readings.duct, expected: full.readings.duct / 4, ...law });
+    expectClose({ actual: half.readings.fan, expected: full.readings.fan / 4, ...law });
   });
 
   it("a standing fan gives no result to finish with", () => {

@@ -293,6 +293,8 @@ describe("random houses", () => {
       expect(truth.toOutsideCfm25).toBeLessThanOrEqual(truth.totalCfm25);
       expect(operation.supplyStaticPa).toBeGreaterThan(0);
       expect(operation.returnStaticPa).toBeLessThan(0);
+      expect(operation.leakageCfm.supply).toBeGreaterThan(0);
+      expect(operation.leakageCfm.return).toBeGreaterThan(0);
       const setUp = { fan: DEMO_FAN, direction: "pushing", restrictorId: "open" } as const;
       const flow = flowOf(readTotalLeakage({ house: one, observer: observerNumber(k), setUp }));
       const leakier = { ...one, leaks: one.leaks.map((leak) => ({ ...leak, flowCfm25: leak.flowCfm25 * 1.5 })) };
