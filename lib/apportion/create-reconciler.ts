@@ -1,9 +1,20 @@
+import { InputProblem } from "#lib/errors/input-problem.ts";
 import { findDescent } from "./find-descent.ts";
 import { type LeakSide, type MeasurementName, QUARTERS, seenShare } from "./measurement-rows.ts";
 
 /** The exact measurements cannot hold together, or numbers that are none came in. */
-export class ReconciliationFailed extends Error {
-  override readonly name = "ReconciliationFailed";
+export class ReconciliationFailed extends InputProblem {
+  constructor(detail: string) {
+    super("outside-range", [
+      {
+        pointer: "#/measurements",
+        detail,
+        fix: "Give each measurement its doubt, or leave out the one that the others contradict.",
+        code: "not-solved",
+      },
+    ]);
+    this.name = "ReconciliationFailed";
+  }
 }
 
 /**
