@@ -17,16 +17,15 @@ const AWAY = new Set([
   "P1017",
 ]);
 
+/** Drivers also report a lost connection without any code. */
+const WORDS_OF_A_LOST_CONNECTION =
+  /connection terminated|is not queryable|closed the connection|unexpected postmaster exit|administrator command|can't reach database server/i;
+
 /** Whether this error says that the server does not answer, rather than that it refused what was asked. */
 export function isServerAway(error: unknown): boolean {
   if (!(error instanceof Error)) return false;
   if ("code" in error && AWAY.has(String(error.code))) return true;
-  if (
-    /Connection terminated|server closed the connection|Can't reach database server|ConnectionClosed|Closed the connection/i.test(
-      error.message,
-    )
-  )
-    return true;
+  if (WORDS_OF_A_LOST_CONNECTION.test(error.message)) return true;
   // A name with several addresses: one error for all, with theirs inside.
   if (error instanceof AggregateError) return error.errors.some(isServerAway);
   return error.cause !== undefined && isServerAway(error.cause);

@@ -6,8 +6,8 @@ import { databaseUrl } from "../database-url.ts";
 import { makeCluster } from "./make-cluster.ts";
 import { DATABASE_NAME, makeOwnerAndDatabase, OWNER_ROLE } from "./owner-and-database.ts";
 import { readOrMakePasswords } from "./passwords.ts";
-import { type RunningServer, readRunningServer, readServerPid } from "./postmaster-file.ts";
-import { isAlive, withProcessLock } from "./process-lock.mjs";
+import { clearDeadServer, type RunningServer, readRunningServer, readServerPid } from "./postmaster-file.ts";
+import { withProcessLock } from "./process-lock.mjs";
 import { serverAccount } from "./server-account.ts";
 import { serverPrograms } from "./server-programs.ts";
 import { startServer } from "./start-server.ts";
@@ -44,8 +44,9 @@ export async function joinOrStart({ checkout, stateFolder }: EmbeddedPlace): Pro
 
 async function start({ checkout, stateFolder, dataFolder }: EmbeddedPlace & { dataFolder: string }) {
   await waitForOldServer(dataFolder);
+  await clearDeadServer(dataFolder);
   const account = serverAccount();
-  const programs = serverPrograms({ checkout, stateFolder, needsCopy: account !== undefined });
+  const programs = serverPrograms({ checkout, stateFolder, isOtherAccount: account !== undefined });
   const passwords = readOrMakePasswords(stateFolder);
   await makeCluster({ initdb: programs.initdb, dataFolder, adminPassword: passwords.admin, account });
   return await startServer({ postgres: programs.postgres, stateFolder, dataFolder, account });
@@ -66,11 +67,7 @@ export async function stopServer({ stateFolder }: EmbeddedPlace, isUnused: () =>
     const pid = readServerPid(dataFolder);
     if (!pid || !(await isUnused())) return;
     process.kill(pid, "SIGINT");
-    for (
-      let waitedMs = 0;
-      waitedMs < LONGEST_STOP_MS && isAlive(pid) && readServerPid(dataFolder) === pid;
-      waitedMs += POLL_MS
-    ) {
+    for (let waitedMs = 0; waitedMs < LONGEST_STOP_MS && readServerPid(dataFolder) === pid; waitedMs += POLL_MS) {
       await wait(POLL_MS);
     }
   });

@@ -52,7 +52,11 @@ export async function makeCluster({
     );
     renameSync(making, dataFolder);
   } catch (error) {
-    const detail = error instanceof Error && "stderr" in error ? String(error.stderr).trim() : String(error);
+    const stderr = error instanceof Error && "stderr" in error ? String(error.stderr).trim() : "";
+    const isClosed = account && /EACCES|Permission denied/.test(`${error} ${stderr}`);
+    const detail = isClosed
+      ? `the account ${account.name}, as which the server runs, may not enter that folder. Name one that it may with DUCTMEND_STATE_FOLDER.`
+      : stderr || String(error);
     throw new InputProblem(
       "database-unusable",
       [],

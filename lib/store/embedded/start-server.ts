@@ -53,16 +53,20 @@ export async function startServer({
   });
   closeSync(log);
   let failure: string | undefined;
-  server.once("error", (error) => {
+  const onError = (error: Error) => {
     failure = error.message;
-  });
-  server.once("exit", () => {
+  };
+  const onExit = () => {
     failure = readFileSync(logFile, "utf8").trim().split("\n").slice(-LOG_TAIL_LINES).join("\n");
-  });
+  };
+  server.once("error", onError).once("exit", onExit);
   server.unref();
   for (let waitedMs = 0; waitedMs < LONGEST_START_MS; waitedMs += POLL_MS) {
     const running = readRunningServer(dataFolder);
-    if (running && running.pid === server.pid) return running;
+    if (running && running.pid === server.pid) {
+      server.off("exit", onExit);
+      return running;
+    }
     if (failure !== undefined) break;
     await wait(POLL_MS);
   }

@@ -1,6 +1,6 @@
 import { randomUUID } from "node:crypto";
-import { textHash } from "#lib/hash/content-hash.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
+import { textHash } from "#lib/hash/content-hash.ts";
 import { notFound, requireId } from "../not-found.ts";
 import { afterCursor, type Page, type PageRequest, pageLimit, toPage } from "../page.ts";
 import type { UnitOfWork } from "../unit-of-work.ts";

@@ -1,6 +1,6 @@
 import { randomUUID } from "node:crypto";
-import { contentHash } from "#lib/hash/content-hash.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
+import { contentHash } from "#lib/hash/content-hash.ts";
 import type { Prisma } from "../generated/client.ts";
 import { toJson } from "../json.ts";
 import { notFound, requireId } from "../not-found.ts";
@@ -69,6 +69,11 @@ const FIELDS = {
   createdAt: true,
   updatedAt: true,
 } as const;
+
+/** The characters that the database's LIKE would read as wildcards, as themselves. */
+function literal(word: string): string {
+  return word.replaceAll(/[\\%_]/g, "\\$&");
+}
 
 export function jobs({ sql, identity }: UnitOfWork) {
   const { organizationId, actorId } = identity;
@@ -162,7 +167,7 @@ export function jobs({ sql, identity }: UnitOfWork) {
       const words = (filter.search ?? "").toLowerCase().split(/\s+/).filter(Boolean);
       const where: Prisma.JobWhereInput = {
         ...(filter.state && { state: filter.state }),
-        AND: [...words.map((word) => ({ searchText: { contains: word } })), afterCursor("createdAt", filter)],
+        AND: [...words.map((word) => ({ searchText: { contains: literal(word) } })), afterCursor("createdAt", filter)],
       };
       const orderBy = [{ createdAt: "desc" as const }, { id: "asc" as const }];
       const rows = await sql.job.findMany({ where, select: FIELDS, orderBy, take: limit + 1 });

@@ -1,6 +1,6 @@
 import { randomBytes, randomUUID } from "node:crypto";
-import { contentHash, textHash } from "#lib/hash/content-hash.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
+import { contentHash, textHash } from "#lib/hash/content-hash.ts";
 import { toJson } from "../json.ts";
 import { notFound, requireId } from "../not-found.ts";
 import {
