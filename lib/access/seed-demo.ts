@@ -12,6 +12,9 @@ export interface ExampleJob {
   document: object;
 }
 
+/** Two starts at once take turns, so that neither finds a thing missing that the other is making. */
+const TURN = "seed-demo";
+
 const DEMO_PROGRAM_ID = "d0000003-0000-4000-8000-000000000010";
 
 /**
@@ -22,11 +25,13 @@ export async function seedDemo(store: Store, examples: readonly ExampleJob[], en
   for (const { id, kind, name } of Object.values(DEMO_ORGANIZATIONS)) {
     const people = Object.values(DEMO_IDENTITIES).filter((person) => person.organizationId === id);
     const members = people.map((person) => ({ id: person.actorId, name: person.name, role: person.role }));
-    await store.withOrganization({ organizationId: id, actorId: null }, ({ organizations }) =>
-      organizations.ensure({ kind, name, isDemo: true, members }),
-    );
+    await store.withOrganization({ organizationId: id, actorId: null }, async ({ organizations, takeTurn }) => {
+      await takeTurn(TURN);
+      await organizations.ensure({ kind, name, isDemo: true, members });
+    });
   }
-  await store.withOrganization(DEMO_IDENTITIES.reviewer, async ({ programs }) => {
+  await store.withOrganization(DEMO_IDENTITIES.reviewer, async ({ programs, takeTurn }) => {
+    await takeTurn(TURN);
     await programs.ensure({
       id: DEMO_PROGRAM_ID,
       name: "Duct sealing rebate (invented)",
@@ -45,7 +50,8 @@ async function seedJob(
   { key, title, searchWords, document }: ExampleJob,
   engineVersion: string,
 ): Promise<void> {
-  await store.withOrganization(author, async ({ jobs }) => {
+  await store.withOrganization(author, async ({ jobs, takeTurn }) => {
+    await takeTurn(TURN);
     const job =
       (await jobs.findByExample(key)) ?? (await jobs.create({ title, searchWords, isDemo: true, exampleKey: key }));
     const { revision } = await jobs.findCurrent(job.id);

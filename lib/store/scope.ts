@@ -17,6 +17,11 @@ export function makeScope(unit: UnitOfWork) {
     programs: programs(unit),
     claims: claims(unit),
     audit: audit(unit),
+
+    /** Waits until no other unit of work, of any process, has this turn; it ends with the transaction. */
+    async takeTurn(name: string): Promise<void> {
+      await unit.sql.$queryRaw`SELECT pg_advisory_xact_lock(hashtext(${name}))::text`;
+    },
   };
 }
 
