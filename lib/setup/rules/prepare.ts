@@ -183,11 +183,11 @@ export const PREPARE_RULES: readonly SetupRule[] = [
     applies: ({ traits }) => traits.usesDuctFan || traits.usesHouseFan,
     step: ({ direction, testKind }) =>
       testKind === "delta-q"
-        ? "Plan pressures from −50 to +50 Pa; hold each with the air handler off, then running."
+        ? "Plan pressures from 10 to 50 Pa in steps of 5, plus and minus; none within 5 Pa of zero."
         : `Note the direction: ${direction === "pushing" ? "pushing air in, so pressures count plus" : "pulling air out, so pressures count minus"}.`,
     why: ({ testKind }) =>
       testKind === "delta-q"
-        ? "Both signs are needed to tell supply leaks from return leaks."
+        ? "Both signs are needed to tell supply from return leaks; near zero every gust moves the flow of the house."
         : "A reading of the other sign means swapped hoses, and is caught at once.",
     basis: DERIVED,
   },
