@@ -21,7 +21,7 @@ afterEach(() => {
   rmSync(root, { recursive: true });
 });
 
-const address = (env: Record<string, string>) => listeningAddress(env as unknown as NodeJS.ProcessEnv);
+const address = (env: Record<string, string | undefined>) => listeningAddress(env);
 
 describe("the address", () => {
   test("is this machine at port 3000, or at the port that is set", () => {

@@ -42,10 +42,11 @@ export class SmallClone {
     const child = spawn(process.execPath, [join(this.root, "lib/cli/launch.mjs"), ...args], {
       cwd,
       env: {
+        NODE_ENV: process.env.NODE_ENV,
         PATH: `${join(this.root, "bin")}:${process.env.PATH}`,
         CALLS: join(this.root, "calls.txt"),
         ...env,
-      } as NodeJS.ProcessEnv,
+      },
     });
     const exit = new Promise<number | null>((resolve) => child.once("close", resolve));
     const [stdout, stderr] = await Promise.all([text(child.stdout), text(child.stderr)]);

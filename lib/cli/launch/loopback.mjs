@@ -8,7 +8,7 @@ const LOOPBACK_NAMES = new Set(["", "localhost", "127.0.0.1", "::1", "[::1]"]);
 /**
  * The address to listen on: this machine only, because there is no sign-in. HOST (and HOSTNAME, where it names an
  * address, as some hosts of web apps set it) may repeat that, and nothing else.
- * @param {NodeJS.ProcessEnv} env
+ * @param {Readonly<Record<string, string | undefined>>} env
  * @returns {{ host: "127.0.0.1", port: number }}
  */
 export function listeningAddress(env) {
