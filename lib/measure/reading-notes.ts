@@ -60,7 +60,7 @@ export function noteWrongSign({
     severity: "problem",
     what: `The pressure reads ${pascals(pressurePa)} while the fan is ${direction === "pushing" ? "pushing air in" : "pulling air out"}.`,
     why: `${direction === "pushing" ? "Pushing must give a positive pressure" : "Pulling must give a negative pressure"}; two hoses are swapped, or the direction is entered wrongly.`,
-    nextMove: "Check which hose is on the input tap and which on the reference tap, then the direction of the fan.",
+    nextMove: "Check which is the signal hose and which the reference hose, then the direction of the fan.",
   };
 }
 
