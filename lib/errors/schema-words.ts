@@ -3,10 +3,9 @@ import type { SchemaNode } from "./schema-node.ts";
 /** `from 10 to 7,000 cfm`, `above 0 Pa`; empty where any number may stand. */
 export function allowedRange(node: SchemaNode | undefined): string {
   if (node === undefined) return "";
-  const unit = node.unit !== undefined && !/^(ratio|share|count|1)$/.test(node.unit) ? ` ${node.unit}` : "";
-  // zod states the safe-integer limits for every whole number: not a limit worth telling.
-  const least = node.minimum === Number.MIN_SAFE_INTEGER ? undefined : node.minimum;
-  const most = node.maximum === Number.MAX_SAFE_INTEGER ? undefined : node.maximum;
+  const unit = node.unit !== undefined && !/^(ratio|share|count|of .*|any.*)$/.test(node.unit) ? ` ${node.unit}` : "";
+  const least = tellable(node.minimum);
+  const most = tellable(node.maximum);
   if (least !== undefined && most !== undefined) return `from ${amount(least)} to ${amount(most)}${unit}`;
   const parts: string[] = [];
   if (least !== undefined) parts.push(`of at least ${amount(least)}${unit}`);
@@ -16,6 +15,9 @@ export function allowedRange(node: SchemaNode | undefined): string {
   return parts.join(" and ");
 }
 
+/** A limit beyond any quantity, such as the safe integers that zod states for whole numbers, is not worth telling. */
+const tellable = (limit: number | undefined): number | undefined =>
+  limit === undefined || Math.abs(limit) >= 1e12 ? undefined : limit;
 const amount = (limit: number): string => limit.toLocaleString("en-US", { maximumSignificantDigits: 15 });
 
 /** What kind of value a node asks for, in a word or three. */

@@ -29,14 +29,9 @@ export function methodById(id: string): MethodCard {
     id,
     METHODS.map((each) => each.id),
   );
-  throw new InputProblem("method-unknown", [
-    {
-      pointer: "#",
-      detail: `There is no method ${JSON.stringify(id.slice(0, 80))}`,
-      fix: meant ? `Did you mean ${JSON.stringify(meant)}?` : "List the methods with `calc --list`.",
-      code: "method-unknown",
-    },
-  ]);
+  const detail = `There is no method ${JSON.stringify(id.slice(0, 80))}`;
+  const fix = meant ? `Did you mean ${JSON.stringify(meant)}?` : "List the methods with `calc --list`.";
+  throw new InputProblem("method-unknown", [{ pointer: "#", detail, fix, code: "method-unknown" }], detail);
 }
 
 /**
