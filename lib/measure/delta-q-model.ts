@@ -13,6 +13,14 @@ export interface DeltaQLeaks {
   returnPressurePa: Pascals;
 }
 
+/** One pressure of a Delta-Q test. */
+export interface DeltaQPoint {
+  /** House minus outside. */
+  envelopePressurePa: Pascals;
+  /** Flow of the house with the air handler on, minus off, positive into the house. */
+  deltaFlowCfm: Cfm;
+}
+
 /** Flow that one cfm of supply leakage adds to the house's own at an envelope pressure. Unguarded. */
 export function supplyResponse(envelopePressurePa: Pascals, supplyPressurePa: Pascals, exponent: Ratio): Ratio {
   const ratio = envelopePressurePa / supplyPressurePa;

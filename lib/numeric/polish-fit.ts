@@ -6,6 +6,8 @@ const MOST_STEPS = 3000;
 const DIFFERENCE_RATIO = 1e-4;
 /** Steps this small beside the parameters end the search. */
 const SMALL_STEP = 1e-12;
+/** Data without noise: a sum of squares below this share of Σy² is met to seven digits, and there is no more to gain. */
+const PERFECT_RATIO = 1e-14;
 const LAST_STEPS = 4;
 const SMALL_REFINEMENT = 1e-4;
 
@@ -15,25 +17,28 @@ interface Point {
   sumOfSquares: number;
 }
 
+function pointAt({ x, y, curve }: CurveProblem, parameters: number[]): Point {
+  const valueAt = curve(parameters);
+  const residuals = x.map((each, i) => y[i]! - valueAt(each));
+  return { parameters, residuals, sumOfSquares: residuals.reduce((sum, each) => sum + each * each, 0) };
+}
+
 /**
  * Goes down to the least sum of squares near a start: Levenberg and Marquardt with the damping scaled by the columns of
  * the Jacobian, steps refused that do not go down, parameters held at their limits. The Jacobian is by central
  * differences, four points each. Null where the curve gives no numbers or the steps run out. Source: nist-strd.
  */
 export function polishFit(problem: CurveProblem, start: readonly number[]): FittedCurve | null {
-  const { x, y, lower, upper } = problem;
+  const { y, lower, upper } = problem;
   const clamp = (value: number, i: number) =>
     Math.min(Math.max(value, lower?.[i] ?? Number.NEGATIVE_INFINITY), upper?.[i] ?? Number.POSITIVE_INFINITY);
-  const at = (parameters: number[]): Point => {
-    const valueAt = problem.curve(parameters);
-    const residuals = x.map((each, i) => y[i]! - valueAt(each));
-    const sumOfSquares = residuals.reduce((sum, each) => sum + each * each, 0);
-    return { parameters, residuals, sumOfSquares };
-  };
+  const at = (parameters: number[]) => pointAt(problem, parameters);
   let point = at(start.map(clamp));
   if (!Number.isFinite(point.sumOfSquares)) return null;
+  const perfect = PERFECT_RATIO * y.reduce((sum, each) => sum + each * each, 0);
   let damping = 1e-3;
   for (let step = 0; step < MOST_STEPS; step += 1) {
+    if (point.sumOfSquares <= perfect) return summarize(problem, point);
     const columns = jacobian(problem, point.parameters);
     if (!columns.flat().every(Number.isFinite)) return null;
     const free = columns.map((column, i) => !isHeld(problem, point, column, i));
@@ -115,6 +120,11 @@ function jacobian({ x, curve }: CurveProblem, parameters: readonly number[]): nu
     const [far, near, behind, farBehind] = [at(2 * step), at(step), at(-step), at(-2 * step)];
     return x.map((each) => (8 * (near(each) - behind(each)) - (far(each) - farBehind(each))) / (12 * step));
   });
+}
+
+/** Sum of squares and linear standard errors of a curve at parameters that were found elsewhere. */
+export function describeFit(problem: CurveProblem, parameters: readonly number[]): FittedCurve {
+  return summarize(problem, pointAt(problem, [...parameters]));
 }
 
 function summarize(problem: CurveProblem, point: Point): FittedCurve {
