@@ -11,6 +11,7 @@ import { degreeDaysFromHourlyCard } from "./cards/degree-days-from-hourly.ts";
 import { degreeDaysFromMonthlyMeansCard } from "./cards/degree-days-from-monthly-means.ts";
 import { deliveryEffectivenessCoolingCard } from "./cards/delivery-effectiveness-cooling.ts";
 import { deliveryEffectivenessHeatingCard } from "./cards/delivery-effectiveness-heating.ts";
+import { deltaQFitCard } from "./cards/delta-q-fit.ts";
 import { deltaQModelCard } from "./cards/delta-q-model.ts";
 import { distributionEfficiencyCard } from "./cards/distribution-efficiency.ts";
 import { fanFlowCard } from "./cards/fan-flow.ts";
@@ -48,6 +49,7 @@ export const METHODS: readonly MethodCard[] = [
   toOutsideShareCard,
   blowerDoorSubtractionCard,
   deltaQModelCard,
+  deltaQFitCard,
   leakageReconciliationCard,
   operatingLeakageCard,
   airflowAfterSealingCard,
