@@ -9,6 +9,7 @@ import {
   totalInOneStep,
 } from "./recovery.ts";
 import { expectReconciles, expectRecovers, expectZoneShares } from "./recovery-claims.ts";
+import { deltaQOverHouses, meanDoubt } from "./recovery-of-delta-q.ts";
 import { flowByMatchedPressure, flowByTemperatureRise } from "./recovery-of-shares.ts";
 
 /** Few houses, so wide claims; the same with narrow claims over 500 houses stands in tests/proofs. */
@@ -35,6 +36,13 @@ describe("methods recover the leaks of random houses within their stated doubt",
 
   it("reconciled leaks lie nearer the truth than the eye's guess", () => {
     expectReconciles(20);
+  });
+
+  it("Delta-Q in a calm, and in gusts its doubt grows", () => {
+    const [calm, windy] = [deltaQOverHouses(15, 0), deltaQOverHouses(15, 2)];
+    expect(summarize(calm).covered).toBeGreaterThanOrEqual(0.9);
+    expect(summarize(windy).covered).toBeGreaterThanOrEqual(0.85);
+    expect(meanDoubt(windy)).toBeGreaterThan(2 * meanDoubt(calm));
   });
 
   it("zone shares", () => {
