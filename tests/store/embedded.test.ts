@@ -109,6 +109,8 @@ describe("the embedded server", () => {
     const id = await addJob(store, ALPHA);
     const pid = serverPid()!;
     process.kill(pid, "SIGKILL");
+    // The dead server's own children notice a moment later; a step that one of them still began is another test's case.
+    await new Promise((resolve) => setTimeout(resolve, 500));
     const { job } = await store.withOrganization(ALPHA, ({ jobs }) => jobs.findCurrent(id));
     expect(job.currentRevision).toBe(1);
     expect(serverPid()).not.toBe(pid);
