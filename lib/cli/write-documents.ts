@@ -23,7 +23,8 @@ export async function writeDocuments({
 }): Promise<string[]> {
   const target = path.resolve(context.workingFolder, folder);
   const file = path.join(target, `${job.id}-proposal.pdf`);
-  const bytes = await renderProposalPdf({ job, result });
+  const isoDate = job.date ?? new Date().toISOString().slice(0, 10);
+  const bytes = await renderProposalPdf({ job, result, language: "en", isoDate });
   try {
     await mkdir(target, { recursive: true });
     const draft = `${file}.part`;

@@ -1,0 +1,87 @@
+import type { Language } from "#lib/pictures/scene.ts";
+import type { DocumentPicture } from "./document-picture.ts";
+
+/**
+ * A document as data: every sentence and every formatted number, in the order in which it is read. Page and paper only
+ * lay it out, so that the two can never say different things. Plain JSON, so that it can be kept as it was issued.
+ */
+export interface DocumentView {
+  kind: "proposal" | "crew-sheet" | "retest-sheet" | "certificate";
+  language: Language;
+  /** For `lang` attributes and `Intl`, such as "en-US". */
+  locale: string;
+  /** What the file and the browser's tab are called. */
+  title: string;
+  /** Small print above the heading: for which house, by whom, when. */
+  facts: readonly string[];
+  heading: string;
+  lead: readonly string[];
+  notices: readonly Notice[];
+  sections: readonly Section[];
+  /** At the foot of every page. */
+  footer: string;
+  /** Date of the document as it is kept in the file, YYYY-MM-DD. */
+  isoDate: string;
+  author: string;
+  /** Words that only the frame around the document needs. */
+  words: FrameWords;
+}
+
+export interface FrameWords {
+  page: string;
+  of: string;
+  contents: string;
+  tableOf: string;
+  fingerprint: string;
+  linkHint: string;
+}
+
+export interface Section {
+  id: string;
+  title: string;
+  /** Technical sections are for those who check; plain words are promised for the others. */
+  audience: "homeowner" | "technical";
+  blocks: readonly Block[];
+}
+
+export type Block =
+  | { kind: "text"; text: string; isStrong?: boolean; language?: "en" }
+  | { kind: "subheading"; text: string }
+  | { kind: "list"; items: readonly string[]; language?: "en" }
+  | { kind: "figures"; items: readonly Figure[] }
+  | { kind: "table"; table: DocumentTable; language?: "en" }
+  | { kind: "picture"; picture: DocumentPicture }
+  | { kind: "options"; options: readonly OptionCard[] }
+  | { kind: "notice"; notice: Notice };
+
+/** A number that matters, with its doubt beside it. */
+export interface Figure {
+  label: string;
+  value: string;
+  doubt?: string;
+}
+
+export interface DocumentTable {
+  caption: string;
+  columns: readonly { label: string; isNumeric?: boolean }[];
+  rows: readonly (readonly string[])[];
+  /** The last row is a sum. */
+  hasTotal?: boolean;
+}
+
+export interface Notice {
+  tone: "note" | "caution" | "invented";
+  title: string;
+  text: string;
+}
+
+/** One way to do the work, priced. */
+export interface OptionCard {
+  id: string;
+  title: string;
+  summary: string;
+  isRecommended: boolean;
+  recommendedLabel: string;
+  price: string;
+  lines: readonly { label: string; value: string }[];
+}

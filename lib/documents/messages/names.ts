@@ -1,0 +1,113 @@
+import { LEAK_KINDS, type LeakKindId } from "#lib/job/leak-kinds.ts";
+import { PLACE_LABELS, type PlaceKind } from "#lib/job/place.ts";
+import { HOUSE_SECTION_WORDS } from "#lib/pictures/house/house-section-words.ts";
+import type { Language } from "#lib/pictures/scene.ts";
+import { STARTING_CATALOGUE } from "#lib/scope/repairs.ts";
+
+const LEAK_KINDS_ES: Readonly<Record<LeakKindId, string>> = {
+  "disconnected-run": "Un ducto que se soltó",
+  "plenum-joint": "Rendija donde la caja principal se une al equipo",
+  "air-handler-cabinet": "Rendijas en el gabinete del equipo",
+  "filter-slot": "Ranura abierta del filtro",
+  "boot-to-drywall": "Rendija alrededor de la caja de una rejilla",
+  "take-off": "Rendija donde un ramal sale del ducto principal",
+  "panned-joist-return": "Vigas del piso usadas como ducto de retorno",
+  "platform-return": "Base hueca bajo el equipo usada como retorno",
+  "flexible-connection": "Punta suelta de un ducto flexible",
+  seam: "Costura abierta en un ducto de metal",
+  "cracked-board": "Ducto de tablero rajado o pelado",
+  "damaged-run": "Ducto roto o aplastado",
+  "building-cavity": "Hueco de pared o techo usado como ducto",
+  "missing-end-cap": "Ducto principal abierto en la punta",
+  crossover: "Ducto que une las dos mitades de una casa móvil",
+  belly: "Fugas en el vientre de una casa móvil",
+  other: "Otra fuga",
+};
+
+/** By the id of the repair in the catalogue that the product starts with; a test holds the two lists together. */
+const REPAIRS_ES: Readonly<Record<string, string>> = {
+  "mastic-with-mesh": "Sellar la rendija con masilla a brocha sobre malla de vidrio",
+  "backed-mastic": "Cubrir la rendija ancha y sellarla con masilla sobre malla",
+  "patch-and-mastic": "Cerrar el hueco con un parche rígido y sellar sus bordes",
+  "listed-foil-tape": "Pegar cinta de metal aprobada para este ducto",
+  "cabinet-gasket": "Poner empaques en las tapas y sellar tubos y cables",
+  "filter-slot-cover": "Poner una tapa justa en la ranura del filtro, que aún se abra a mano",
+  "boot-sealant": "Sellar entre la caja de la rejilla y el techo, la pared o el piso",
+  "refasten-and-seal": "Poner el ducto en su lugar, fijarlo y sellar la unión",
+  "band-and-mastic": "Abrazar y sellar el ducto flexible en su cuello",
+  "replace-run": "Cambiar el ducto dañado por uno nuevo y sellado",
+  "replace-board-section": "Cambiar el tramo roto de tablero",
+  "seal-joist-bay": "Cerrar las puntas del hueco entre vigas y sellar sus bordes",
+  "seal-platform": "Forrar y sellar la base hueca bajo el equipo",
+  "line-cavity": "Poner un ducto de verdad dentro del hueco",
+  "new-return": "Hacer un ducto de retorno nuevo y cerrar el paso viejo",
+  "end-cap": "Cerrar la punta del ducto principal con una tapa sellada",
+  "belly-repair": "Sellar los ductos del vientre y volver a cerrarlo",
+  "spray-from-inside": "Sellar fugas chicas desde dentro con un rocío",
+};
+
+/** Titles of assumptions by the last part of their path; those not listed stay in English. */
+const ASSUMPTIONS_ES: Readonly<Record<string, string>> = {
+  regainFactor: "Calor que vuelve a la casa",
+  unconditionedFactor: "Qué tan frío o caliente se pone el lugar",
+  insulation: "Aislante del lugar",
+  roofColor: "Color del techo",
+  houseToZonePressurePa: "Parte de una fuga que llega afuera",
+  servedFloorShare: "Parte de la casa que atiende el sistema",
+  fanFlowCfm: "Aire que mueve el equipo",
+  powerW: "Potencia del ventilador",
+  control: "Control del ventilador",
+  supplyStaticPa: "Presión en la caja de suministro",
+  returnStaticPa: "Presión en la caja de retorno",
+  staging: "Etapas del equipo",
+  annualEfficiency: "Eficiencia anual de la caldera",
+  seer: "Eficiencia del aire frío en la temporada",
+  sensibleHeatRatio: "Parte del frío que baja la temperatura",
+  areaFt2: "Superficie de los ductos",
+  insulationRValue: "Aislante de los ductos",
+  material: "Material de los ductos",
+  size: "Tamaño de la fuga",
+  relativeUncertaintyRatio: "Duda del tamaño de la fuga",
+  reach: "Qué tan fácil es llegar a la fuga",
+  heatingSetpointF: "Termostato en invierno",
+  coolingSetpointF: "Termostato en verano",
+  coolingHumidityShare: "Humedad adentro en verano",
+  envelopeUaBtuPerHF: "Calor que pierde la casa por grado",
+  heatingBalanceF: "Frío afuera desde el que hace falta calor",
+  coolingBalanceF: "Calor afuera desde el que hace falta frío",
+  heating: "Calor que pide la casa al año",
+  cooling: "Frío que pide la casa al año",
+  storeysCount: "Pisos de la casa",
+  bedroomsCount: "Cuartos de dormir",
+  builtYear: "Año de la casa",
+  elevationFt: "Altura sobre el mar",
+  electricityUsdPerKWh: "Precio de la luz",
+  naturalGasUsdPerTherm: "Precio del gas",
+  propaneUsdPerGallon: "Precio del propano",
+  fuelOilUsdPerGallon: "Precio del aceite de calefacción",
+  fuelEscalationRate: "Alza anual de la energía sobre la inflación",
+  discountRate: "Tasa de descuento sobre la inflación",
+  measureLifeYears: "Años que dura el sellado",
+  priceBook: "Lista de precios",
+  offersSprayedSealant: "El equipo puede rociar sellador por dentro",
+  confidenceProbability: "Con qué seguridad llegar a la meta",
+  targetMeasure: "Qué fuga limita la meta",
+};
+
+export function leakKindName(language: Language, kind: LeakKindId): string {
+  return language === "es" ? LEAK_KINDS_ES[kind] : LEAK_KINDS[kind].label;
+}
+
+export function placeName(language: Language, kind: PlaceKind): string {
+  return language === "es" ? HOUSE_SECTION_WORDS.es.place[kind] : PLACE_LABELS[kind];
+}
+
+/** The repair as a homeowner reads it; one that is not in the catalogue keeps the title of the result. */
+export function repairName(language: Language, repairId: string, fallback: string): string {
+  if (language === "es") return REPAIRS_ES[repairId] ?? fallback;
+  return STARTING_CATALOGUE.repairs.find(({ id }) => id === repairId)?.plainTitle ?? fallback;
+}
+
+export function assumptionName(language: Language, path: string, fallback: string): string {
+  return language === "es" ? (ASSUMPTIONS_ES[path.split("/").pop() ?? ""] ?? fallback) : fallback;
+}

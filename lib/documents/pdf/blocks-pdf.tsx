@@ -1,0 +1,138 @@
+import { Text, View } from "@react-pdf/renderer";
+import type { Language } from "#lib/pictures/scene.ts";
+import { DOCUMENT_FONTS } from "../document-fonts.ts";
+import { type DocumentPicture, hasOwnTable, pictureScene } from "../document-picture.ts";
+import type { Block, Figure, FrameWords, Notice, OptionCard } from "../document-view.ts";
+import { ScenePdf } from "../scene-pdf.tsx";
+import { STYLES } from "./pdf-theme.ts";
+import { TablePdf } from "./table-pdf.tsx";
+
+/** Pictures are drawn at the width of a desk and set a little smaller, so that their letters stay near 12 points. */
+const SCENE_WIDTH = 560;
+
+interface Surroundings {
+  widthPoints: number;
+  language: Language;
+  words: FrameWords;
+}
+
+export function BlockPdf({ block, ...around }: { block: Block } & Surroundings) {
+  switch (block.kind) {
+    case "text":
+      return <Text style={block.isStrong ? [STYLES.text, STYLES.strong] : STYLES.text}>{block.text}</Text>;
+    case "subheading":
+      return (
+        <Text style={STYLES.subheading} minPresenceAhead={60}>
+          {block.text}
+        </Text>
+      );
+    case "list":
+      return (
+        <View style={STYLES.text}>
+          {block.items.map((item) => (
+            <View key={item} style={STYLES.listRow} wrap={false}>
+              <Text style={STYLES.listMark}>•</Text>
+              <Text style={STYLES.listText}>{item}</Text>
+            </View>
+          ))}
+        </View>
+      );
+    case "figures":
+      return <FiguresPdf items={block.items} />;
+    case "table":
+      return <TablePdf table={block.table} widthPoints={around.widthPoints} />;
+    case "picture":
+      return <PicturePdf picture={block.picture} {...around} />;
+    case "options":
+      return <OptionsPdf options={block.options} />;
+    case "notice":
+      return <NoticePdf notice={block.notice} />;
+  }
+}
+
+function PicturePdf({ picture, widthPoints, language, words }: { picture: DocumentPicture } & Surroundings) {
+  const scene = pictureScene(picture, { width: SCENE_WIDTH, language });
+  const fonts = { sans: DOCUMENT_FONTS.sans, mono: DOCUMENT_FONTS.mono };
+  return (
+    <View>
+      <View style={STYLES.picture} wrap={false}>
+        <Text style={STYLES.pictureTitle}>{scene.title}</Text>
+        <Text style={STYLES.text}>{scene.finding}</Text>
+        <ScenePdf scene={scene} widthPoints={widthPoints} fonts={fonts} />
+        {scene.note ? <Text style={STYLES.pictureNote}>{scene.note}</Text> : null}
+      </View>
+      {hasOwnTable(picture) ? (
+        <TablePdf
+          table={{ ...scene.table, caption: `${words.tableOf}: ${scene.table.caption}` }}
+          widthPoints={widthPoints}
+        />
+      ) : null}
+    </View>
+  );
+}
+
+export function NoticePdf({ notice: { tone, title, text } }: { notice: Notice }) {
+  const style = { caution: STYLES.notice, note: STYLES.noticeNote, invented: STYLES.noticeInvented }[tone];
+  return (
+    <View style={style} wrap={false}>
+      <Text style={STYLES.strong}>{title}</Text>
+      <Text>{text}</Text>
+    </View>
+  );
+}
+
+/** Rows of a fixed number of items, each row whole: the library breaks a wrapping row of flexible boxes badly. */
+function rowsOf<Item>(items: readonly Item[], perRow: number): Item[][] {
+  return Array.from({ length: Math.ceil(items.length / perRow) }, (_, row) =>
+    items.slice(row * perRow, (row + 1) * perRow),
+  );
+}
+
+function FiguresPdf({ items }: { items: readonly Figure[] }) {
+  return (
+    <View style={STYLES.figures}>
+      {rowsOf(items, 3).map((row) => (
+        <View key={row[0]?.label} style={STYLES.figureRow} wrap={false}>
+          {row.map(({ label, value, doubt }) => (
+            <View key={label} style={STYLES.figure}>
+              <Text style={STYLES.figureLabel}>{label}</Text>
+              <Text style={STYLES.figureValue}>{value}</Text>
+              {doubt ? <Text style={STYLES.figureDoubt}>{doubt}</Text> : null}
+            </View>
+          ))}
+        </View>
+      ))}
+    </View>
+  );
+}
+
+function OptionsPdf({ options }: { options: readonly OptionCard[] }) {
+  return (
+    <View style={STYLES.cards}>
+      {rowsOf(options, 2).map((row) => (
+        <View key={row[0]?.id} style={STYLES.cardRow} wrap={false}>
+          {row.map((option) => (
+            <CardPdf key={option.id} option={option} />
+          ))}
+        </View>
+      ))}
+    </View>
+  );
+}
+
+function CardPdf({ option }: { option: OptionCard }) {
+  return (
+    <View style={option.isRecommended ? [STYLES.card, STYLES.cardAdvised] : STYLES.card}>
+      {option.isRecommended ? <Text style={STYLES.cardMark}>{option.recommendedLabel}</Text> : null}
+      <Text style={STYLES.cardTitle}>{option.title}</Text>
+      <Text style={STYLES.cardPrice}>{option.price}</Text>
+      <Text style={STYLES.cardSummary}>{option.summary}</Text>
+      {option.lines.map(({ label, value }) => (
+        <View key={label} style={STYLES.cardLine}>
+          <Text style={STYLES.cardLabel}>{label}</Text>
+          <Text style={STYLES.cardValue}>{value}</Text>
+        </View>
+      ))}
+    </View>
+  );
+}

@@ -1,0 +1,107 @@
+import { Document, Link, Page, Text, View } from "@react-pdf/renderer";
+import type { DocumentView, Section } from "../document-view.ts";
+import { BlockPdf, NoticePdf } from "./blocks-pdf.tsx";
+import { contentWidth, PAPERS, type Paper, STYLES } from "./pdf-theme.ts";
+import { QrPdf } from "./qr-pdf.tsx";
+
+export interface PdfFrame {
+  paper: Paper;
+  /** SHA-256 that names this very paper; printed whole at the end and short at every foot. */
+  fingerprint: string;
+  /** Where the same can be read on a phone; the accessible form of the document. */
+  link?: string;
+}
+
+/** A heading takes at least this much of its section along to the same page. */
+const HEADING_KEEPS_POINTS = 110;
+
+/** Any document on paper: it only lays out what the view says. */
+export function DocumentPdf({ view, frame }: { view: DocumentView; frame: PdfFrame }) {
+  const date = new Date(`${view.isoDate}T12:00:00Z`);
+  const { widthPoints, heightPoints } = PAPERS[frame.paper];
+  return (
+    <Document
+      title={view.title}
+      author={view.author}
+      subject={view.heading}
+      language={view.locale}
+      creator="Ductmend"
+      producer="Ductmend"
+      creationDate={date}
+      modificationDate={date}
+      pageMode="useOutlines"
+    >
+      <Page size={[widthPoints, heightPoints]} style={STYLES.page} bookmark={view.title}>
+        {view.facts.map((fact) => (
+          <Text key={fact} style={STYLES.facts}>
+            {fact}
+          </Text>
+        ))}
+        <Text style={STYLES.heading}>{view.heading}</Text>
+        {view.lead.map((text) => (
+          <Text key={text} style={STYLES.lead}>
+            {text}
+          </Text>
+        ))}
+        {view.notices.map((notice) => (
+          <NoticePdf key={notice.title} notice={notice} />
+        ))}
+        {frame.link ? <LinkToPage link={frame.link} hint={view.words.linkHint} /> : null}
+        {view.sections.map((section) => (
+          <SectionPdf key={section.id} section={section} view={view} paper={frame.paper} />
+        ))}
+        <View style={STYLES.section} wrap={false}>
+          <Text style={STYLES.small}>{view.words.fingerprint}</Text>
+          <Text style={STYLES.digest}>{frame.fingerprint}</Text>
+        </View>
+        <Footer view={view} fingerprint={frame.fingerprint} />
+      </Page>
+    </Document>
+  );
+}
+
+function SectionPdf({ section, view, paper }: { section: Section; view: DocumentView; paper: Paper }) {
+  // The library makes a bookmark of any element; its types know it on pages only.
+  const bookmark = { bookmark: section.title };
+  const around = { widthPoints: contentWidth(paper), language: view.language, words: view.words };
+  return (
+    <View style={STYLES.section} {...bookmark}>
+      <Text style={STYLES.sectionTitle} minPresenceAhead={HEADING_KEEPS_POINTS}>
+        {section.title}
+      </Text>
+      {section.blocks.map((block, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: the blocks of a section are in a fixed order
+        <BlockPdf key={index} block={block} {...around} />
+      ))}
+    </View>
+  );
+}
+
+function LinkToPage({ link, hint }: { link: string; hint: string }) {
+  return (
+    <View style={STYLES.link} wrap={false}>
+      <QrPdf text={link} sizePoints={76} />
+      <View style={{ flex: 1, paddingLeft: 8 }}>
+        <Text style={STYLES.small}>{hint}</Text>
+        <Link src={link} style={STYLES.digest}>
+          {link}
+        </Link>
+      </View>
+    </View>
+  );
+}
+
+function Footer({ view, fingerprint }: { view: DocumentView; fingerprint: string }) {
+  const { page, of } = view.words;
+  return (
+    <View style={STYLES.footer} fixed>
+      <Text style={STYLES.footerText}>
+        {view.footer} · {fingerprint.slice(0, 12)}
+      </Text>
+      <Text
+        style={STYLES.pageNumber}
+        render={({ pageNumber, totalPages }) => `${page} ${pageNumber} ${of} ${totalPages}`}
+      />
+    </View>
+  );
+}

@@ -1,0 +1,149 @@
+import type { Savings } from "#lib/job/result/energy-result.ts";
+import type { Ranged } from "#lib/job/result/ranged.ts";
+import type { Block, Figure, Section } from "../document-view.ts";
+import { monthSavedUsd } from "./dollar-split.ts";
+import { dampShare, dustyPlaces } from "./findings.ts";
+import { hasRange, type JobContext } from "./proposal-context.ts";
+
+/** A change of a room's air that people notice. Source: practice. */
+const CLEARLY_MORE = 0.1;
+const MOST_ROOMS = 14;
+/** Too little to be worth a line. */
+const LEAST_FUEL = 0.5;
+
+/** What the work was expected to save; once a retest is in, the promise and not the result. */
+export function expectedSavings({ result }: JobContext): Savings {
+  return result.promised?.savings ?? result.savings;
+}
+
+export function savingsSection(context: JobContext): Section {
+  const { speaker, chosen } = context;
+  const savings = expectedSavings(context);
+  const year: Ranged = savings.costUsdPerYear;
+  const comfort = comfortBlocks(context);
+  return {
+    id: "savings",
+    title: speaker.say("savings.title"),
+    audience: "homeowner",
+    blocks: chosen
+      ? [
+          text(speaker.say("savings.lead")),
+          { kind: "figures", items: figures(context, savings) },
+          text(speaker.say("savings.months")),
+          ...(hasRange(year) && year.p90! - year.p10! >= 10
+            ? [
+                {
+                  kind: "picture" as const,
+                  picture: {
+                    of: "savings-range" as const,
+                    input: {
+                      p10UsdPerYear: year.p10!,
+                      p50UsdPerYear: year.p50 ?? year.value,
+                      p90UsdPerYear: year.p90!,
+                    },
+                  },
+                },
+              ]
+            : []),
+          ...comfort,
+        ]
+      : [text(speaker.say("propose.nothing"))],
+  };
+}
+
+function figures(context: JobContext, savings: Savings): Figure[] {
+  const { speaker } = context;
+  const money = (label: string, value: Ranged): Figure => ({
+    label,
+    ...speaker.ranged(value, speaker.usd),
+  });
+  const amount = (
+    label: string,
+    unit: "savings.kWh" | "savings.therms" | "savings.gallons" | "savings.pounds",
+    value: Ranged,
+  ): Figure[] =>
+    Math.abs(value.value) < LEAST_FUEL
+      ? []
+      : [{ label, ...speaker.ranged(value, (each) => speaker.say(unit, { value: speaker.whole(each) })) }];
+  return [
+    money(speaker.say("savings.year"), savings.costUsdPerYear),
+    money(speaker.say("savings.january"), monthSavedUsd({ ...context, month: 0 })),
+    money(speaker.say("savings.july"), monthSavedUsd({ ...context, month: 6 })),
+    ...amount(speaker.say("savings.electricity"), "savings.kWh", savings.electricityKWh),
+    ...amount(speaker.say("savings.naturalGas"), "savings.therms", savings.naturalGasTherms),
+    ...amount(speaker.say("savings.propane"), "savings.gallons", savings.propaneGallons),
+    ...amount(speaker.say("savings.fuelOil"), "savings.gallons", savings.fuelOilGallons),
+    ...amount(speaker.say("savings.carbon"), "savings.pounds", savings.co2LbPerYear),
+  ];
+}
+
+/** Rooms that get better and rooms that do not, by the air of each supply run. */
+function comfortBlocks(context: JobContext): Block[] {
+  const { speaker, job, result } = context;
+  const rooms = job.systems.flatMap((system) =>
+    system.runs
+      .filter(({ side }) => side === "supply")
+      .flatMap(({ id, label }) => {
+        const air = result.systems.find((found) => found.id === system.id)?.runs.find((run) => run.id === id);
+        if (!air || !(air.airBeforeCfm > 0)) return [];
+        const name = job.systems.length > 1 ? `${label ?? id} (${system.label})` : (label ?? id);
+        return [
+          { name, before: air.airBeforeCfm, after: air.airAfterCfm, gain: air.airAfterCfm / air.airBeforeCfm - 1 },
+        ];
+      }),
+  );
+  if (rooms.length === 0) return [];
+  const shown = [...rooms].sort((a, b) => b.gain - a.gain).slice(0, MOST_ROOMS);
+  const word = (gain: number) =>
+    speaker.say(gain >= CLEARLY_MORE ? "comfort.better" : gain <= -CLEARLY_MORE ? "comfort.less" : "comfort.little");
+  const dusty = dustyPlaces(context);
+  return [
+    { kind: "subheading", text: speaker.say("comfort.title") },
+    text(speaker.say("comfort.lead")),
+    {
+      kind: "table",
+      table: {
+        caption: speaker.say("comfort.table"),
+        columns: [
+          { label: speaker.say("column.room") },
+          { label: speaker.say("column.today"), isNumeric: true },
+          { label: speaker.say("column.after"), isNumeric: true },
+          { label: speaker.say("column.change") },
+        ],
+        rows: shown.map(({ name, before, after, gain }) => [
+          name,
+          speaker.whole(before),
+          speaker.whole(after),
+          word(gain),
+        ]),
+      },
+    },
+    ...(shown.some(({ gain }) => gain < CLEARLY_MORE) ? [text(speaker.say("comfort.none"))] : []),
+    ...(dampShare(context) >= 0.03 ? [text(speaker.say("comfort.dampYes"))] : []),
+    ...(dusty ? [text(speaker.say("comfort.dustYes", { place: dusty }))] : []),
+  ];
+}
+
+export function nothingSection({ speaker, result }: JobContext): Section {
+  const { doingNothingUsdPerYear: yearly, measureLifeYears: years } = result.economics;
+  const { value, doubt } = speaker.ranged(yearly, speaker.usd);
+  const isSmall = result.scope.verdict.code === "not-worth-sealing";
+  return {
+    id: "nothing",
+    title: speaker.say("nothing.title"),
+    audience: "homeowner",
+    blocks: [
+      text(
+        doubt
+          ? speaker.say("nothing.leadRange", { usd: value, range: doubt })
+          : speaker.say("nothing.lead", { usd: value }),
+      ),
+      ...(isSmall
+        ? [text(speaker.say("nothing.small"))]
+        : [text(speaker.say("nothing.years", { years, usd: speaker.usd(yearly.value * years) }))]),
+      text(speaker.say("nothing.note")),
+    ],
+  };
+}
+
+const text = (words: string): Block => ({ kind: "text", text: words });

@@ -1,0 +1,65 @@
+import type { DocumentView, Notice } from "../document-view.ts";
+import { dollarSplit, mainMode } from "./dollar-split.ts";
+import { hasRange, highOf, type JobContext, lowOf } from "./proposal-context.ts";
+
+type Head = Pick<DocumentView, "heading" | "lead" | "notices">;
+
+/** The honest verdict, first of all: worth it or not, and why. */
+export function verdictHead(context: JobContext): Head {
+  const { speaker, result, chosen } = context;
+  const { code } = result.scope.verdict;
+  return {
+    heading: speaker.say(`verdict.${code}`),
+    lead: [
+      ...sayShare(context),
+      chosen ? sayReason(context) : speaker.say("reason.nothing"),
+      ...(code === "not-worth-sealing" && chosen ? [speaker.say("reason.advice")] : []),
+    ],
+    notices: headNotices(context),
+  };
+}
+
+function sayShare(context: JobContext): string[] {
+  const { speaker, result, chosen } = context;
+  const mode = mainMode(context);
+  const before = dollarSplit({ ...context, mode, when: "before" });
+  const after = dollarSplit({ ...context, mode, when: "after" });
+  if (!before) return [];
+  const use = speaker.say(`use.${mode}`);
+  const lost = speaker.usd(before.lostUsd);
+  if (!after || !chosen || result.scope.verdict.code === "not-worth-sealing") {
+    return [speaker.say("lead.today", { use, lost })];
+  }
+  return [speaker.say("lead.change", { use, lost, after: speaker.usd(after.lostUsd) })];
+}
+
+/** Net savings over the years, in the words of the case; a loss is said as a loss. */
+function sayReason({ speaker, result }: JobContext): string {
+  const { netSavingsUsd: net, measureLifeYears: years } = result.economics;
+  const say = (value: number) => speaker.usd(Math.abs(value));
+  switch (result.scope.verdict.code) {
+    case "worth-sealing":
+      return hasRange(net)
+        ? speaker.say("reason.ahead", { years, low: say(lowOf(net)), high: say(highOf(net)) })
+        : speaker.say("reason.aheadPlain", { years, low: say(net.value) });
+    case "marginal":
+      return speaker.say("reason.either", { years, low: say(lowOf(net)), high: say(highOf(net)) });
+    case "not-worth-sealing":
+      return hasRange(net)
+        ? speaker.say("reason.behind", { years, low: say(highOf(net)), high: say(lowOf(net)) })
+        : speaker.say("reason.behindPlain", { years, low: say(net.value) });
+  }
+}
+
+export function headNotices({ speaker, job, result }: JobContext): Notice[] {
+  return [
+    ...(job.isInvented
+      ? [{ tone: "invented" as const, title: speaker.say("invented.title"), text: speaker.say("invented.text") }]
+      : []),
+    {
+      tone: "note",
+      title: speaker.say("estimate.title"),
+      text: speaker.say(result.draws > 0 ? "estimate.text" : "estimate.textPlain"),
+    },
+  ];
+}
