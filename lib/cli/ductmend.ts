@@ -44,7 +44,7 @@ async function main(args: readonly string[]): Promise<number> {
   const command = await load();
   return command.run({
     args: rest,
-    workingFolder: process.env["INIT_CWD"] ?? process.cwd(),
+    workingFolder: process.env.INIT_CWD ?? process.cwd(),
     readInput: () => text(process.stdin),
     out: (chunk) => process.stdout.write(chunk),
     say: (chunk) => process.stderr.write(chunk),
@@ -57,7 +57,7 @@ try {
   const isParseError =
     thrown instanceof TypeError && "code" in thrown && String(thrown.code).startsWith("ERR_PARSE_ARGS");
   const { code, problem } = toProblem(isParseError ? usageProblem(thrown.message) : thrown);
-  if (code === "unexpected" && process.env["DUCTMEND_DEBUG"]) console.error(thrown);
+  if (code === "unexpected" && process.env.DUCTMEND_DEBUG) console.error(thrown);
   process.stderr.write(`${JSON.stringify(problem, null, 2)}\n`);
   process.exitCode = ERROR_TABLE[code].exitCode;
 }

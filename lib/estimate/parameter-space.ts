@@ -83,6 +83,6 @@ export function fillParameters({
       spread.shape === "relative"
         ? base * Math.exp(spread.standardUncertainty * z)
         : base + spread.standardUncertainty * z;
-    out[i] = value < spread.min ? spread.min : value > spread.max ? spread.max : value;
+    out[i] = value < spread.min ? spread.min : Math.min(value, spread.max);
   }
 }

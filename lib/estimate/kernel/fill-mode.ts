@@ -53,7 +53,7 @@ function seasonalEfficiency({ bins, usefulBtuPerH, capacityBtuPerH }: ModeState)
   let inverse = 0;
   for (let b = 0; b < bins.count; b++) {
     const efficiency = usefulBtuPerH[b]! / capacityBtuPerH[b]!;
-    inverse += bins.loadShare[b]! / (efficiency > LEAST_USEFUL_SHARE ? efficiency : LEAST_USEFUL_SHARE);
+    inverse += bins.loadShare[b]! / Math.max(efficiency, LEAST_USEFUL_SHARE);
   }
   return inverse > 0 ? 1 / inverse : 0;
 }

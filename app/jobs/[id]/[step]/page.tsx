@@ -1,0 +1,50 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { DemoBanner } from "#app/design/demo-banner.tsx";
+import { TARGET_RULES } from "#lib/retest/targets.ts";
+import { DEEMED_RULES } from "#lib/savings/deemed-rules.ts";
+import { glimpse } from "../../glimpse.ts";
+import { showAs } from "../../session.ts";
+import type { Draft } from "../../trip/draft.ts";
+import { jobFieldSpecs } from "../../trip/field-spec.ts";
+import { Step } from "../../trip/step.tsx";
+import { Trip } from "../../trip/trip.tsx";
+import { isTripStep, STEP_WORDS } from "../../trip/trip-steps.ts";
+
+interface Props {
+  params: Promise<{ id: string; step: string }>;
+}
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { step } = await params;
+  return { title: isTripStep(step) ? STEP_WORDS[step].question : "Job" };
+}
+
+/** One step of the trip, with the answer as far as it goes. */
+export default async function TripStepPage({ params }: Props) {
+  const { id, step } = await params;
+  if (!isTripStep(step)) notFound();
+  const { job, revision } = await showAs("job.view", ({ jobs }) => jobs.findCurrent(id));
+  if (!revision) notFound();
+  const first = await glimpse(revision.document);
+  const rules = {
+    targets: TARGET_RULES.map(({ id: value, title }) => ({ value, label: title })),
+    deemedRules: DEEMED_RULES.map(({ id: value, title, edition }) => ({ value, label: `${title}, ${edition}` })),
+  };
+  return (
+    <>
+      {job.isDemo ? <DemoBanner>{`${job.title} is made up. Change what you like.`}</DemoBanner> : null}
+      <Trip
+        key={`${step} ${job.currentRevision}`}
+        jobId={id}
+        revision={job.currentRevision}
+        step={step}
+        firstDraft={revision.document as Draft}
+        specs={jobFieldSpecs()}
+        first={first}
+      >
+        <Step step={step} rules={rules} />
+      </Trip>
+    </>
+  );
+}

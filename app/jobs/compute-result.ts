@@ -1,0 +1,36 @@
+import "server-only";
+import { estimate } from "#lib/estimate/estimate.ts";
+import { contentHash } from "#lib/hash/content-hash.ts";
+import type { Job } from "#lib/job/job-schema.ts";
+import type { Result } from "#lib/job/result/result-schema.ts";
+import { loadReferenceData } from "#lib/reference-data/load-server.ts";
+import { createHighsSolver } from "#lib/work/highs-solver.ts";
+
+export const RESULT_DRAWS = 10_000;
+
+/** Results of this process by the hash of their job: a page looked at twice is calculated once. */
+const kept = new Map<string, Promise<Result>>();
+const MOST_KEPT = 60;
+
+/** The full result of a job: with the solver and all draws. Equal jobs give equal results, so it may be kept. */
+export function computeResult(job: Job): Promise<Result> {
+  const hash = contentHash(job);
+  const known = kept.get(hash);
+  if (known) return known;
+  const computing = compute(job);
+  kept.set(hash, computing);
+  computing.catch(() => kept.delete(hash));
+  const oldest = kept.keys().next().value;
+  if (kept.size > MOST_KEPT && oldest !== undefined) kept.delete(oldest);
+  return computing;
+}
+
+async function compute(job: Job): Promise<Result> {
+  const [reference, solve] = await Promise.all([loadReferenceData(job), createHighsSolver()]);
+  return await estimate(job, reference, { solve, draws: RESULT_DRAWS });
+}
+
+/** The values alone, at once: what stands beside the form before the worker speaks. */
+export async function glimpseResult(job: Job): Promise<Result> {
+  return await estimate(job, await loadReferenceData(job));
+}

@@ -1,0 +1,49 @@
+"use client";
+
+import { Notice } from "#app/design/notice.tsx";
+import { Picture } from "#app/design/picture.tsx";
+import { StatGrid } from "#app/design/stat-block.tsx";
+import { COMPACT_WIDTH } from "#lib/pictures/scene.ts";
+import type { Answer, DrawnScene } from "./answer.ts";
+import type { MissingField } from "./missing.ts";
+import styles from "./trip.module.css";
+
+const pick =
+  ({ wide, compact }: DrawnScene) =>
+  ({ width }: { width: number }) =>
+    width === COMPACT_WIDTH ? compact : wide;
+
+/** The answer as it grows, or what is still needed before there can be one. */
+export function AnswerPanel({
+  answer,
+  missing,
+  hrefOf,
+}: {
+  answer: Answer | null;
+  missing: readonly MissingField[];
+  hrefOf: (missing: MissingField) => string;
+}) {
+  return (
+    <>
+      {answer ? (
+        <>
+          <Picture build={pick(answer.house)} headingLevel={2} isHeadingHidden />
+          <StatGrid stats={answer.stats} />
+          {answer.dollars ? <Picture build={pick(answer.dollars)} headingLevel={2} isHeadingHidden /> : null}
+        </>
+      ) : null}
+      {missing.length > 0 ? (
+        <Notice kind="info" title={answer ? "The answer waits for this" : "The answer grows here"}>
+          <p>{answer ? "What you see is from before." : "It needs a little more:"}</p>
+          <ul className={styles.missingList}>
+            {missing.slice(0, 6).map((each) => (
+              <li key={each.pointer}>
+                <a href={hrefOf(each)}>{each.text}</a>
+              </li>
+            ))}
+          </ul>
+        </Notice>
+      ) : null}
+    </>
+  );
+}

@@ -1,0 +1,40 @@
+/// <reference lib="webworker" />
+import { type FieldProblem, InputProblem } from "#lib/errors/input-problem.ts";
+import { estimate } from "#lib/estimate/estimate.ts";
+import { parseJob } from "#lib/job/parse-job.ts";
+import { fetchReferenceData } from "#lib/reference-data/load-browser.ts";
+import { type Answer, buildAnswer } from "./answer.ts";
+import type { Draft } from "./draft.ts";
+
+/** One state of the form, numbered so that an answer that comes late is known as late. */
+export interface AnswerRequest {
+  id: number;
+  draft: Draft;
+}
+
+export type AnswerReply =
+  | { id: number; answer: Answer; problems?: undefined }
+  | { id: number; answer?: undefined; problems: readonly FieldProblem[] };
+
+/** Enough for a range that stands still to two figures, and quick enough to follow typing. */
+const LIVE_DRAWS = 2000;
+
+let latestId = 0;
+const reply = (message: AnswerReply) => postMessage(message);
+const nextTask = () => new Promise((resolve) => setTimeout(resolve));
+
+/** The same engine as on the server, beside the form: first the values at once, then their ranges. */
+addEventListener("message", async ({ data: { id, draft } }: MessageEvent<AnswerRequest>) => {
+  latestId = id;
+  try {
+    const job = parseJob(draft);
+    const reference = await fetchReferenceData(job);
+    reply({ id, answer: buildAnswer(job, await estimate(job, reference)) });
+    await nextTask();
+    if (latestId !== id) return;
+    reply({ id, answer: buildAnswer(job, await estimate(job, reference, { draws: LIVE_DRAWS })) });
+  } catch (thrown) {
+    if (!(thrown instanceof InputProblem)) throw thrown;
+    reply({ id, problems: thrown.errors });
+  }
+});

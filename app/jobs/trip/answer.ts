@@ -1,0 +1,137 @@
+import type { Job } from "#lib/job/job-schema.ts";
+import type { Assumption, Warning } from "#lib/job/result/evidence-result.ts";
+import type { Ranged } from "#lib/job/result/ranged.ts";
+import type { Result } from "#lib/job/result/result-schema.ts";
+import { houseSectionScene } from "#lib/pictures/house/house-section.ts";
+import { hundredDollarsScene } from "#lib/pictures/hundred-dollars.ts";
+import { houseSectionOfResult } from "#lib/pictures/of-result/house-section-of-result.ts";
+import { hundredDollarsOfMode } from "#lib/pictures/of-result/hundred-dollars-of-mode.ts";
+import { COMPACT_WIDTH, type Scene, type SceneOptions, WIDE_WIDTH } from "#lib/pictures/scene.ts";
+import { formatNumber, formatPercent, formatUsd } from "#lib/units/format.ts";
+
+/** The answer as it stands beside the form: plain data, so that the worker, the server and the page share it. */
+export interface Answer {
+  stats: readonly AnswerStat[];
+  bar: readonly { id: string; label: string; value: string }[];
+  house: DrawnScene;
+  dollars?: DrawnScene;
+  verdict?: string;
+  /** What stands in for a field that was left out, by its path. */
+  assumptions: Readonly<Record<string, AssumedValue>>;
+  notes: readonly Warning[];
+  narrowMost: string | null;
+  draws: number;
+}
+
+export interface AnswerStat {
+  id: string;
+  label: string;
+  value: string;
+  unit?: string;
+  doubt?: string;
+}
+
+export interface DrawnScene {
+  wide: Scene;
+  compact: Scene;
+}
+
+export interface AssumedValue {
+  text: string;
+  reason: string;
+}
+
+const draw = (build: (options: SceneOptions) => Scene): DrawnScene => ({
+  wide: build({ width: WIDE_WIDTH }),
+  compact: build({ width: COMPACT_WIDTH }),
+});
+
+/** The doubt of a number in words: "could be 190 to 430". Silent while no draws were made. */
+export function doubtWords({ p10, p90 }: Ranged, format: (value: number) => string): string | undefined {
+  if (p10 === undefined || p90 === undefined) return undefined;
+  const [low, high] = [format(p10), format(p90)];
+  return low === high ? undefined : `could be ${low} to ${high}`;
+}
+
+export function buildAnswer(job: Job, result: Result): Answer {
+  const { leakage, savings, economics, scope } = result;
+  const cfm = (value: number) => formatNumber(value);
+  const mode = leadingMode(result);
+  const lost = mode?.mode.destinationBefore;
+  const hasWork = scope.options.length > 0;
+  const saved = hasWork ? savings.costUsdPerYear : economics.doingNothingUsdPerYear;
+  const sizes = result.draws > 0 ? "" : "…";
+  const stats: AnswerStat[] = [
+    {
+      id: "total",
+      label: "Leakage at 25 Pa",
+      value: cfm(leakage.totalCfm25.value),
+      unit: "cfm",
+      doubt: doubtWords(leakage.totalCfm25, cfm) ?? sizes,
+    },
+    {
+      id: "outside",
+      label: "Of it to outside",
+      value: cfm(leakage.toOutsideCfm25.value),
+      unit: "cfm",
+      doubt: doubtWords(leakage.toOutsideCfm25, cfm) ?? sizes,
+    },
+    ...(mode
+      ? [
+          {
+            id: "rooms",
+            label: mode.use === "heating" ? "Heat that reaches the rooms" : "Cold that reaches the rooms",
+            value: formatPercent(mode.mode.destinationBefore.roomsShare),
+            doubt: "over the season",
+          },
+        ]
+      : []),
+    {
+      id: "saved",
+      label: hasWork ? "Saved by sealing" : "What the leaks cost",
+      value: formatUsd(saved.value),
+      unit: "a year",
+      doubt: doubtWords(saved, formatUsd) ?? (hasWork ? sizes : "all leaks closed"),
+    },
+  ];
+  return {
+    stats,
+    bar: [
+      { id: "total", label: "at 25 Pa", value: `${cfm(leakage.totalCfm25.value)} cfm` },
+      lost
+        ? { id: "lost", label: "lost", value: formatPercent(lost.outsideShare) }
+        : { id: "outside", label: "to outside", value: `${cfm(leakage.toOutsideCfm25.value)} cfm` },
+      { id: "saved", label: hasWork ? "saved a year" : "cost a year", value: formatUsd(saved.value) },
+    ],
+    house: draw((options) => houseSectionScene(houseSectionOfResult({ job, result, when: "before" }), options)),
+    ...(mode
+      ? { dollars: draw((options) => hundredDollarsScene(hundredDollarsOfMode({ ...mode, hasWork }), options)) }
+      : {}),
+    ...(hasWork ? { verdict: scope.verdict.reason } : {}),
+    assumptions: Object.fromEntries(
+      result.assumptions.map((each) => [each.path.replace(/^#\//, ""), assumedValue(each)]),
+    ),
+    notes: result.warnings,
+    narrowMost: result.narrowMost,
+    draws: result.draws,
+  };
+}
+
+/** The season that loses more, of the system that loses more: the one worth a picture. */
+function leadingMode({ systems }: Result) {
+  const modes = systems.flatMap(({ distribution: { heating, cooling } }) => [
+    ...(heating ? [{ use: "heating" as const, mode: heating }] : []),
+    ...(cooling ? [{ use: "cooling" as const, mode: cooling }] : []),
+  ]);
+  return modes.sort((a, b) => a.mode.destinationBefore.roomsShare - b.mode.destinationBefore.roomsShare)[0];
+}
+
+const UNITLESS = new Set(["ratio", "share", "count", ""]);
+
+export function assumedValue({ value, unit, low, high, reason }: Assumption): AssumedValue {
+  const say = (number: number) => (unit === "yr" ? String(Math.round(number)) : formatNumber(number));
+  const shown = typeof value === "number" ? say(value) : typeof value === "boolean" ? (value ? "yes" : "no") : value;
+  const withUnit = UNITLESS.has(unit) ? shown : `${shown} ${unit}`;
+  const range = low === undefined || high === undefined ? "" : `, could be ${say(low)} to ${say(high)}`;
+  return { text: `${withUnit}${range}`, reason };
+}

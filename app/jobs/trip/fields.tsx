@@ -1,0 +1,183 @@
+"use client";
+
+import { type ReactNode, useState } from "react";
+import { ChoiceCards } from "#app/design/choice-cards.tsx";
+import { PlainSelect } from "#app/design/plain-select.tsx";
+import { QuantityField } from "#app/design/quantity-field.tsx";
+import { readQuantity } from "#app/design/read-quantity.ts";
+import { TextField } from "#app/design/text-field.tsx";
+import { numberAt, readAt, textAt } from "./draft.ts";
+import { choiceLabel, SHORT_UNITS, UNIT_WORDS } from "./field-words.ts";
+import { shownUnit, storedNumber, typedText } from "./shown-number.ts";
+import styles from "./trip.module.css";
+import { lastKeyOf, starPathOf, useTrip } from "./trip-context.ts";
+
+interface FieldProps {
+  path: string;
+  label?: string;
+  hint?: ReactNode;
+  isLabelHidden?: boolean;
+}
+
+/** What stands in for a field left empty, said before it is used. */
+function useAssumption(path: string, isEmpty: boolean): ReactNode {
+  const { answer } = useTrip();
+  const assumed = answer?.assumptions[path];
+  if (!isEmpty || !assumed) return undefined;
+  return (
+    <>
+      <span className={styles.assumed}>Left empty: {assumed.text}.</span> {assumed.reason}
+    </>
+  );
+}
+
+/** A number with its unit; empty means "I don't know". */
+export function NumberAt({ path, label, hint, isLabelHidden, isLarge }: FieldProps & { isLarge?: boolean }) {
+  const { draft, set, setUnreadable, unreadable, specOf, errorAt } = useTrip();
+  const spec = specOf(path);
+  const unit = shownUnit(lastKeyOf(path), spec.unit);
+  const value = numberAt(draft, path);
+  const [text, setText] = useState(unreadable[path] ?? typedText(value, unit));
+  const isEmpty = text.trim() === "";
+  const words = UNIT_WORDS[unit];
+  const note = useAssumption(path, isEmpty);
+  const title = label ?? spec.title;
+  return (
+    <QuantityField
+      id={path}
+      label={words && !isLabelHidden ? `${title}, ${words}` : title}
+      hint={hint ?? spec.description}
+      error={errorAt(path)}
+      note={isLabelHidden ? undefined : note}
+      isOptional={!spec.isRequired && !isLabelHidden}
+      isLabelHidden={isLabelHidden}
+      isLarge={isLarge}
+      unit={SHORT_UNITS[unit] ?? unit}
+      value={text}
+      onChange={(event) => {
+        const typed = event.currentTarget.value;
+        setText(typed);
+        const number = readQuantity(typed);
+        const isUnreadable = typed.trim() !== "" && number === undefined;
+        setUnreadable(path, isUnreadable ? typed : undefined);
+        set(path, number === undefined ? undefined : storedNumber(number, unit));
+      }}
+    />
+  );
+}
+
+export function TextAt({ path, label, hint, isLabelHidden, inputMode }: FieldProps & { inputMode?: "numeric" }) {
+  const { draft, set, specOf, errorAt } = useTrip();
+  const spec = specOf(path);
+  return (
+    <TextField
+      id={path}
+      label={label ?? spec.title}
+      hint={hint ?? spec.description}
+      error={errorAt(path)}
+      isOptional={!spec.isRequired && !isLabelHidden}
+      isLabelHidden={isLabelHidden}
+      inputMode={inputMode}
+      autoComplete="off"
+      value={textAt(draft, path) ?? ""}
+      onChange={(event) => {
+        const typed = event.currentTarget.value;
+        set(path, typed.trim() === "" ? undefined : typed);
+      }}
+    />
+  );
+}
+
+const MOST_CARDS = 5;
+const UNKNOWN = "";
+
+/** One of the choices of the schema: as cards where they are few, else as a list. */
+export function ChoiceAt({
+  path,
+  label,
+  hint,
+  isLabelHidden,
+  isRow,
+  options,
+  isRequired,
+  unknownLabel = "I don’t know",
+  onChosen,
+}: FieldProps & {
+  isRow?: boolean;
+  /** Other choices than the schema's, such as the places of this house. */
+  options?: readonly { value: string; label: string }[];
+  isRequired?: boolean;
+  unknownLabel?: string;
+  onChosen?: (value: string | undefined) => void;
+}) {
+  const { draft, set, specOf, errorAt } = useTrip();
+  const spec = specOf(path);
+  const starPath = starPathOf(path);
+  const mustChoose = isRequired ?? spec.isRequired;
+  const known = options ?? (spec.choices ?? []).map((value) => ({ value, label: choiceLabel(starPath, value) }));
+  const value = textAt(draft, path) ?? UNKNOWN;
+  const note = useAssumption(path, value === UNKNOWN);
+  const choose = (chosen: string) => {
+    const next = chosen === UNKNOWN ? undefined : chosen;
+    if (onChosen) onChosen(next);
+    else set(path, next);
+  };
+  const texts = { label: label ?? spec.title, hint: hint ?? spec.description, error: errorAt(path), note };
+  if (isLabelHidden || known.length > MOST_CARDS || options) {
+    const first = mustChoose ? (value === UNKNOWN ? [{ value: UNKNOWN, label: "Choose one" }] : []) : [];
+    const unknown = mustChoose ? [] : [{ value: UNKNOWN, label: unknownLabel }];
+    return (
+      <PlainSelect
+        id={path}
+        {...texts}
+        note={isLabelHidden ? undefined : note}
+        isLabelHidden={isLabelHidden}
+        options={[...first, ...unknown, ...known]}
+        value={value}
+        onChange={(event) => choose(event.currentTarget.value)}
+      />
+    );
+  }
+  return (
+    <div id={path} tabIndex={-1} className={styles.anchor}>
+      <ChoiceCards
+        {...texts}
+        name={path}
+        isRow={isRow}
+        choices={[...known, ...(mustChoose ? [] : [{ value: UNKNOWN, label: unknownLabel }])]}
+        value={value}
+        onChange={(event) => choose(event.currentTarget.value)}
+      />
+    </div>
+  );
+}
+
+/** Yes, no, or not known. */
+export function FlagAt({ path, label, hint }: FieldProps) {
+  const { draft, set, specOf, errorAt } = useTrip();
+  const spec = specOf(path);
+  const value = readAt(draft, path);
+  const note = useAssumption(path, value === undefined);
+  return (
+    <div id={path} tabIndex={-1} className={styles.anchor}>
+      <ChoiceCards
+        label={label ?? spec.title}
+        hint={hint ?? spec.description}
+        error={errorAt(path)}
+        note={note}
+        name={path}
+        isRow
+        choices={[
+          { value: "yes", label: "Yes" },
+          { value: "no", label: "No" },
+          { value: "unknown", label: "I don’t know" },
+        ]}
+        value={value === true ? "yes" : value === false ? "no" : "unknown"}
+        onChange={(event) => {
+          const chosen = event.currentTarget.value;
+          set(path, chosen === "unknown" ? undefined : chosen === "yes");
+        }}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,84 @@
+"use client";
+
+import { Disclosure } from "#app/design/worked-out.tsx";
+import { listAt, textAt } from "../draft.ts";
+import { EntryList } from "../entry-list.tsx";
+import { ChoiceAt, FlagAt, NumberAt, TextAt } from "../fields.tsx";
+import { NotesAt } from "../notes.tsx";
+import styles from "../trip.module.css";
+import { useTrip } from "../trip-context.ts";
+
+interface Fuels {
+  gas: boolean;
+  propane: boolean;
+  oil: boolean;
+  electricHeat: boolean;
+  cooling: boolean;
+}
+
+/** Which fuels this house can use: only those are asked for. */
+function useFuels(): Fuels {
+  const { draft } = useTrip();
+  const systems = listAt(draft, "systems");
+  const kinds = systems.map((system) => textAt(system, "heating/kind"));
+  const has = (kind: string) => kinds.includes(kind);
+  return {
+    gas: has("gas-furnace"),
+    propane: has("propane-furnace"),
+    oil: has("oil-furnace"),
+    electricHeat: has("heat-pump") || has("electric-furnace"),
+    cooling: systems.some((system) => textAt(system, "cooling/kind") !== undefined),
+  };
+}
+
+export function EnergyStep() {
+  const { gas, propane, oil, electricHeat, cooling } = useFuels();
+  const use = "energy/knownUse";
+  return (
+    <>
+      <h2>For heating and cooling alone, a year</h2>
+      <p>
+        Without hot water, cooking and lights. Not known? Enter bills below, or leave both out: then the size and the
+        year of the house speak.
+      </p>
+      {gas ? <NumberAt path={`${use}/heatingNaturalGasTherms`} /> : null}
+      {propane ? <NumberAt path={`${use}/heatingPropaneGallons`} /> : null}
+      {oil ? <NumberAt path={`${use}/heatingFuelOilGallons`} /> : null}
+      {electricHeat ? <NumberAt path={`${use}/heatingElectricityKWh`} /> : null}
+      {cooling ? <NumberAt path={`${use}/coolingElectricityKWh`} /> : null}
+      <h2>Bills</h2>
+      <p>A year of bills, as they come, with everything in them: the weather tells heating and cooling apart.</p>
+      <EntryList
+        path="energy/bills"
+        headingLevel={3}
+        title={(bill, index) => `Bill ${index + 1}${textAt(bill, "endDate") ? `, to ${textAt(bill, "endDate")}` : ""}`}
+        addLabel="Add a bill"
+        makeNew={(list) => ({ startDate: textAt(list.at(-1) ?? {}, "endDate") ?? "" })}
+      >
+        {(path) => (
+          <div className={styles.pairs}>
+            <TextAt path={`${path}/startDate`} hint="As 2026-01-15." />
+            <TextAt path={`${path}/endDate`} hint="As 2026-02-14." />
+            <NumberAt path={`${path}/electricityKWh`} />
+            {gas ? <NumberAt path={`${path}/naturalGasTherms`} /> : null}
+            {propane ? <NumberAt path={`${path}/propaneGallons`} /> : null}
+            {oil ? <NumberAt path={`${path}/fuelOilGallons`} /> : null}
+            <FlagAt path={`${path}/isEstimated`} />
+          </div>
+        )}
+      </EntryList>
+      <ChoiceAt path="energy/prefer" unknownLabel="The best there is" />
+      <NotesAt path="energy" />
+      <h2>Prices</h2>
+      <NumberAt path="rates/electricityUsdPerKWh" />
+      {gas ? <NumberAt path="rates/naturalGasUsdPerTherm" /> : null}
+      {propane ? <NumberAt path="rates/propaneUsdPerGallon" /> : null}
+      {oil ? <NumberAt path="rates/fuelOilUsdPerGallon" /> : null}
+      <Disclosure title="Money over the years">
+        <NumberAt path="rates/measureLifeYears" />
+        <NumberAt path="rates/fuelEscalationRate" />
+        <NumberAt path="rates/discountRate" />
+      </Disclosure>
+    </>
+  );
+}

@@ -1,0 +1,38 @@
+"use client";
+
+import { Disclosure } from "#app/design/worked-out.tsx";
+import { ChoiceAt, FlagAt, NumberAt, TextAt } from "../fields.tsx";
+import { NotesAt } from "../notes.tsx";
+
+export function HouseStep() {
+  return (
+    <>
+      <TextAt path="house/label" />
+      <TextAt path="house/zip" inputMode="numeric" hint="It brings the weather, the energy prices and the elevation." />
+      <ChoiceAt path="house/kind" />
+      <NumberAt path="house/conditionedFloorAreaFt2" hint="Heated and cooled floor, all storeys together." />
+      <NumberAt path="house/storeysCount" />
+      <NumberAt path="house/builtYear" />
+      <FlagAt path="house/hasCombustionAppliance" hint="Sealing changes house pressures, so its draft is tested." />
+      <NotesAt path="house" />
+      <Disclosure title="More about the house, if you know it">
+        <NumberAt path="house/bedroomsCount" />
+        <NumberAt path="house/volumeFt3" hint="Floor area times ceiling height." />
+        <NumberAt path="house/envelopeLeakageCfm50" hint="From a test of the whole house." />
+        <NumberAt path="house/heatingSetpointF" />
+        <NumberAt path="house/coolingSetpointF" />
+        <NumberAt path="house/coolingHumidityShare" />
+        <NumberAt path="house/elevationFt" />
+        <TextAt path="house/stationId" />
+        <NumberAt path="house/envelopeUaBtuPerHF" hint="From a heat load calculation of this house." />
+        <NumberAt path="house/heatingBalanceF" hint="Outdoors warmer than this, no heat is needed." />
+        <NumberAt path="house/coolingBalanceF" hint="Outdoors cooler than this, no cooling is needed." />
+      </Disclosure>
+      <Disclosure title="About the visit">
+        <TextAt path="title" label="What to call this job" />
+        <TextAt path="date" label="Date of the visit" hint="As 2026-11-25." />
+        <TextAt path="note" label="Note for the office" />
+      </Disclosure>
+    </>
+  );
+}

@@ -1,0 +1,35 @@
+"use client";
+
+import { Disclosure } from "#app/design/worked-out.tsx";
+import { ChoiceAt, FlagAt, NumberAt } from "../fields.tsx";
+import { NotesAt } from "../notes.tsx";
+
+export interface RuleOptions {
+  targets: readonly { value: string; label: string }[];
+  deemedRules: readonly { value: string; label: string }[];
+}
+
+export function PlanStep({ targets, deemedRules }: RuleOptions) {
+  return (
+    <>
+      <ChoiceAt
+        path="plan/targetId"
+        options={targets}
+        unknownLabel="No rule; choose what pays"
+        hint="The edition your building department or program has adopted."
+      />
+      <NumberAt path="plan/targetCfm25" hint="A limit of your own, or of a program." />
+      <ChoiceAt path="plan/targetMeasure" isRow />
+      <NumberAt path="plan/targetReductionShare" />
+      <NumberAt path="plan/confidenceProbability" hint="How sure the chosen work must be to pass the retest." />
+      <ChoiceAt path="plan/objective" />
+      <FlagAt path="plan/offersSprayedSealant" />
+      <NotesAt path="plan" />
+      <Disclosure title="Limits and program">
+        <NumberAt path="plan/budgetUsdCents" hint="Options that cost more are left out." />
+        <NumberAt path="plan/crewHours" />
+        <ChoiceAt path="plan/deemedRuleId" options={deemedRules} unknownLabel="None" />
+      </Disclosure>
+    </>
+  );
+}
