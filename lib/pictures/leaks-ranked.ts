@@ -1,6 +1,6 @@
 import { sum } from "d3-array";
 import { scaleLinear } from "d3-scale";
-import type { Cfm, Quantity } from "#lib/units/quantity.ts";
+import type { Cfm } from "#lib/units/quantity.ts";
 import { fitText } from "./measure-text.ts";
 import { type NumberText, numberText } from "./number-text.ts";
 import { coordinate as c, type ItemShape, isCompact, type Scene, type SceneOptions, type Shape } from "./scene.ts";
@@ -16,7 +16,7 @@ export interface RankedLeak {
   label: string;
   placeLabel: string;
   cfm25: Cfm;
-  lostUsdPerYear: Quantity<"USD/yr">;
+  lostUsdPerYear: number;
   effort: Effort;
   isSealed?: boolean;
 }

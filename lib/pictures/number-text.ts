@@ -1,11 +1,12 @@
 import { formatNumber, formatPercent, formatUsd } from "#lib/units/format.ts";
+import type { Cfm, Dollars, Fahrenheit, Share } from "#lib/units/quantity.ts";
 import type { Language } from "./scene.ts";
 
 const LOCALES: Readonly<Record<Language, string>> = { en: "en-US", es: "es-US" };
 
 /** Numbers as a picture writes them, in the language of the picture. */
 export interface NumberText {
-  dollars(value: number): string;
+  dollars(value: Dollars): string;
   cfm(value: Cfm): string;
   percent(value: Share): string;
   degrees(value: Fahrenheit): string;

@@ -1,5 +1,5 @@
 import { scaleLinear } from "d3-scale";
-import type { Quantity } from "#lib/units/quantity.ts";
+
 import { axisName, line } from "./chart-axes.ts";
 import { fitText, textWidth } from "./measure-text.ts";
 import { numberText } from "./number-text.ts";
@@ -7,7 +7,7 @@ import { coordinate as c, isCompact, type Scene, type SceneOptions, type Shape }
 import { SAVINGS_DRIVERS_WORDS } from "./words/savings-words.ts";
 
 export interface SavingsDriversInput {
-  savedUsdPerYear: Quantity<"USD/yr">;
+  savedUsdPerYear: number;
   drivers: readonly SavingsDriver[];
 }
 
@@ -16,8 +16,8 @@ export interface SavingsDriver {
   id: string;
   label: string;
   /** The saving at the end that gives less, and at the end that gives more. */
-  lowUsdPerYear: Quantity<"USD/yr">;
-  highUsdPerYear: Quantity<"USD/yr">;
+  lowUsdPerYear: number;
+  highUsdPerYear: number;
 }
 
 /** More bars than this say nothing more. */

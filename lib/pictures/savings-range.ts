@@ -2,7 +2,7 @@ import { max } from "d3-array";
 import { type ScaleLinear, scaleLinear } from "d3-scale";
 import { area, curveBasis } from "d3-shape";
 import { refuse } from "#lib/errors/input-problem.ts";
-import type { Quantity } from "#lib/units/quantity.ts";
+
 import { axisName, bottomTicks, line } from "./chart-axes.ts";
 import { textWidth } from "./measure-text.ts";
 import { numberText } from "./number-text.ts";
@@ -10,11 +10,11 @@ import { coordinate as c, isCompact, type Scene, type SceneOptions, type Shape }
 import { SAVINGS_RANGE_WORDS } from "./words/savings-words.ts";
 
 export interface SavingsRangeInput {
-  p10UsdPerYear: Quantity<"USD/yr">;
-  p50UsdPerYear: Quantity<"USD/yr">;
-  p90UsdPerYear: Quantity<"USD/yr">;
+  p10UsdPerYear: number;
+  p50UsdPerYear: number;
+  p90UsdPerYear: number;
   /** The draws themselves, counted in bins of equal width. Without them a curve is bent through the three figures. */
-  bins?: readonly { fromUsd: Dollars; toUsd: Dollars; drawsCount: number }[];
+  bins?: readonly { fromUsd: number; toUsd: number; drawsCount: number }[];
 }
 
 interface Density {
