@@ -16,6 +16,8 @@ export interface DocumentView {
   facts: readonly string[];
   heading: string;
   lead: readonly string[];
+  /** The picture under the lead: the house itself. */
+  opening?: DocumentPicture;
   notices: readonly Notice[];
   sections: readonly Section[];
   /** At the foot of every page. */

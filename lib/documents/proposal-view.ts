@@ -1,5 +1,6 @@
 import type { DocumentView } from "./document-view.ts";
 import { frameWords } from "./frame-words.ts";
+import { housePicture } from "./house-picture.ts";
 import { safetySection, uncertainSection } from "./proposal/doubts.ts";
 import { assumedSection, sourcesSection, wordsSection, workingsSection } from "./proposal/evidence.ts";
 import { foundSection, meansSection } from "./proposal/findings.ts";
@@ -26,6 +27,7 @@ export function proposalView(input: ProposalInput): DocumentView {
     title: speaker.say("proposal.title", { house: house.label }),
     facts: documentFacts(context),
     ...verdictHead(context),
+    opening: { of: "house", input: housePicture(context) },
     sections: [
       foundSection(context),
       meansSection(context),

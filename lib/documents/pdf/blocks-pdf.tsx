@@ -9,6 +9,7 @@ import { TablePdf } from "./table-pdf.tsx";
 
 /** Pictures are drawn at the width of a desk and set a little smaller, so that their letters stay near 12 points. */
 const SCENE_WIDTH = 560;
+const SCENE_FONTS = { sans: DOCUMENT_FONTS.sans, mono: DOCUMENT_FONTS.mono };
 
 interface Surroundings {
   widthPoints: number;
@@ -28,14 +29,14 @@ export function BlockPdf({ block, ...around }: { block: Block } & Surroundings) 
       );
     case "list":
       return (
-        <View style={STYLES.text}>
+        <>
           {block.items.map((item) => (
             <View key={item} style={STYLES.listRow} wrap={false}>
               <Text style={STYLES.listMark}>•</Text>
               <Text style={STYLES.listText}>{item}</Text>
             </View>
           ))}
-        </View>
+        </>
       );
     case "figures":
       return <FiguresPdf items={block.items} />;
@@ -52,13 +53,12 @@ export function BlockPdf({ block, ...around }: { block: Block } & Surroundings) 
 
 function PicturePdf({ picture, widthPoints, language, words }: { picture: DocumentPicture } & Surroundings) {
   const scene = pictureScene(picture, { width: SCENE_WIDTH, language });
-  const fonts = { sans: DOCUMENT_FONTS.sans, mono: DOCUMENT_FONTS.mono };
   return (
-    <View>
+    <>
       <View style={STYLES.picture} wrap={false}>
         <Text style={STYLES.pictureTitle}>{scene.title}</Text>
         <Text style={STYLES.text}>{scene.finding}</Text>
-        <ScenePdf scene={scene} widthPoints={widthPoints} fonts={fonts} />
+        <ScenePdf scene={scene} widthPoints={widthPoints} fonts={SCENE_FONTS} />
         {scene.note ? <Text style={STYLES.pictureNote}>{scene.note}</Text> : null}
       </View>
       {hasOwnTable(picture) ? (
@@ -67,6 +67,23 @@ function PicturePdf({ picture, widthPoints, language, words }: { picture: Docume
           widthPoints={widthPoints}
         />
       ) : null}
+    </>
+  );
+}
+
+/** The tallest that the first picture may stand, so that it stays on the first page with the verdict. */
+const OPENING_HEIGHT_POINTS = 290;
+
+/** The picture under the verdict, without a heading of its own. */
+export function OpeningPdf({ picture, widthPoints, language }: { picture: DocumentPicture } & Surroundings) {
+  const scene = pictureScene(picture, { width: SCENE_WIDTH, language });
+  const fitting = Math.min(widthPoints, (OPENING_HEIGHT_POINTS * scene.width) / scene.height);
+  return (
+    <View style={STYLES.picture} wrap={false}>
+      <View style={STYLES.centered}>
+        <ScenePdf scene={scene} widthPoints={fitting} fonts={SCENE_FONTS} />
+      </View>
+      {scene.note ? <Text style={STYLES.pictureNote}>{scene.note}</Text> : null}
     </View>
   );
 }
@@ -75,8 +92,8 @@ export function NoticePdf({ notice: { tone, title, text } }: { notice: Notice })
   const style = { caution: STYLES.notice, note: STYLES.noticeNote, invented: STYLES.noticeInvented }[tone];
   return (
     <View style={style} wrap={false}>
-      <Text style={STYLES.strong}>{title}</Text>
-      <Text>{text}</Text>
+      <Text style={STYLES.noticeTitle}>{title}</Text>
+      <Text style={STYLES.plain}>{text}</Text>
     </View>
   );
 }

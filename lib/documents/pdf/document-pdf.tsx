@@ -1,6 +1,6 @@
 import { Document, Link, Page, Text, View } from "@react-pdf/renderer";
 import type { DocumentView, Section } from "../document-view.ts";
-import { BlockPdf, NoticePdf } from "./blocks-pdf.tsx";
+import { BlockPdf, NoticePdf, OpeningPdf } from "./blocks-pdf.tsx";
 import { contentWidth, PAPERS, type Paper, STYLES } from "./pdf-theme.ts";
 import { QrPdf } from "./qr-pdf.tsx";
 
@@ -13,7 +13,7 @@ export interface PdfFrame {
 }
 
 /** A heading takes at least this much of its section along to the same page. */
-const HEADING_KEEPS_POINTS = 110;
+const HEADING_KEEPS_POINTS = 150;
 
 /** Any document on paper: it only lays out what the view says. */
 export function DocumentPdf({ view, frame }: { view: DocumentView; frame: PdfFrame }) {
@@ -43,6 +43,14 @@ export function DocumentPdf({ view, frame }: { view: DocumentView; frame: PdfFra
             {text}
           </Text>
         ))}
+        {view.opening ? (
+          <OpeningPdf
+            picture={view.opening}
+            widthPoints={contentWidth(frame.paper)}
+            language={view.language}
+            words={view.words}
+          />
+        ) : null}
         {view.notices.map((notice) => (
           <NoticePdf key={notice.title} notice={notice} />
         ))}
@@ -61,19 +69,22 @@ export function DocumentPdf({ view, frame }: { view: DocumentView; frame: PdfFra
 }
 
 function SectionPdf({ section, view, paper }: { section: Section; view: DocumentView; paper: Paper }) {
+  const [first] = section.blocks;
+  const rest = first?.kind === "text" ? section.blocks.slice(1) : section.blocks;
   // The library makes a bookmark of any element; its types know it on pages only.
   const bookmark = { bookmark: section.title };
   const around = { widthPoints: contentWidth(paper), language: view.language, words: view.words };
   return (
-    <View style={STYLES.section} {...bookmark}>
-      <Text style={STYLES.sectionTitle} minPresenceAhead={HEADING_KEEPS_POINTS}>
-        {section.title}
-      </Text>
-      {section.blocks.map((block, index) => (
+    <>
+      <View style={STYLES.section} wrap={false} minPresenceAhead={HEADING_KEEPS_POINTS} {...bookmark}>
+        <Text style={STYLES.sectionTitle}>{section.title}</Text>
+        {first?.kind === "text" ? <BlockPdf block={first} {...around} /> : null}
+      </View>
+      {rest.map((block, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: the blocks of a section are in a fixed order
         <BlockPdf key={index} block={block} {...around} />
       ))}
-    </View>
+    </>
   );
 }
 
@@ -91,17 +102,19 @@ function LinkToPage({ link, hint }: { link: string; hint: string }) {
   );
 }
 
+/** Two texts fixed to the sheet itself: the library loses a page number inside another fixed box. */
 function Footer({ view, fingerprint }: { view: DocumentView; fingerprint: string }) {
   const { page, of } = view.words;
   return (
-    <View style={STYLES.footer} fixed>
-      <Text style={STYLES.footerText}>
-        {view.footer} · {fingerprint.slice(0, 12)}
+    <>
+      <Text style={[STYLES.footer, STYLES.footerLeft]} fixed>
+        {`${view.footer} · ${fingerprint.slice(0, 12)}`}
       </Text>
       <Text
-        style={STYLES.pageNumber}
+        style={[STYLES.footer, STYLES.footerRight]}
+        fixed
         render={({ pageNumber, totalPages }) => `${page} ${pageNumber} ${of} ${totalPages}`}
       />
-    </View>
+    </>
   );
 }

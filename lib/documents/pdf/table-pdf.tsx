@@ -5,6 +5,8 @@ import { STYLES } from "./pdf-theme.ts";
 
 /** The caption, the head and one row stay together at the foot of a page, in points. */
 const KEEP_TOGETHER_POINTS = 70;
+/** A table of no more rows than this stays on one page. */
+const MOST_ROWS_KEPT = 8;
 const CELL_SIZE = 10.5;
 const LEAST_COLUMN_POINTS = 34;
 
@@ -13,7 +15,7 @@ export function TablePdf({ table, widthPoints }: { table: DocumentTable; widthPo
   const widths = columnWidths(table, widthPoints);
   const last = table.rows.length - 1;
   return (
-    <View style={STYLES.table}>
+    <View style={STYLES.table} wrap={table.rows.length > MOST_ROWS_KEPT}>
       <Text style={STYLES.caption} minPresenceAhead={KEEP_TOGETHER_POINTS}>
         {table.caption}
       </Text>
@@ -70,7 +72,9 @@ function columnWidths({ columns, rows }: DocumentTable, widthPoints: number): nu
       ),
     );
     const longest = Math.max(0, ...rows.map((row) => textWidth({ text: row[column] ?? "", size: CELL_SIZE })));
-    const least = Math.max(LEAST_COLUMN_POINTS, longestWord + 10);
+    const head = textWidth({ text: label, size: 9.5, weight: 600 });
+    // A short head stays on one line, a longer one on two.
+    const least = Math.max(LEAST_COLUMN_POINTS, longestWord + 10, Math.min(head + 10, head / 2 + 26));
     return { least, wish: Math.max(least, Math.min(longest + 10, 0.6 * widthPoints)) };
   });
   const least = needs.reduce((sum, need) => sum + need.least, 0);

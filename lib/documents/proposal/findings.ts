@@ -1,6 +1,5 @@
 import type { PlaceKind } from "#lib/job/place.ts";
 import type { Block, DocumentTable, Section } from "../document-view.ts";
-import { housePicture } from "../house-picture.ts";
 import { placeName } from "../messages/names.ts";
 import { dollarSplit, type Mode } from "./dollar-split.ts";
 import type { JobContext } from "./proposal-context.ts";
@@ -38,7 +37,6 @@ export function foundSection(context: JobContext): Section {
     audience: "homeowner",
     blocks: [
       ...paragraphs.map((text): Block => ({ kind: "text", text })),
-      { kind: "picture", picture: { of: "house", input: housePicture(context) } },
       ...(leaks.length > 0 ? [{ kind: "table" as const, table: leakTable(context) }] : []),
     ],
   };
