@@ -46,7 +46,7 @@ export function NumberAt({ path, label, hint, isLabelHidden, isLarge }: FieldPro
     <QuantityField
       id={path}
       label={words && !isLabelHidden ? `${title}, ${words}` : title}
-      hint={hint ?? spec.description}
+      hint={hint === undefined ? spec.description : hint}
       error={errorAt(path)}
       note={isLabelHidden ? undefined : note}
       isOptional={!spec.isRequired && !isLabelHidden}
@@ -73,7 +73,7 @@ export function TextAt({ path, label, hint, isLabelHidden, inputMode }: FieldPro
     <TextField
       id={path}
       label={label ?? spec.title}
-      hint={hint ?? spec.description}
+      hint={hint === undefined ? spec.description : hint}
       error={errorAt(path)}
       isOptional={!spec.isRequired && !isLabelHidden}
       isLabelHidden={isLabelHidden}
@@ -122,7 +122,12 @@ export function ChoiceAt({
     if (onChosen) onChosen(next);
     else set(path, next);
   };
-  const texts = { label: label ?? spec.title, hint: hint ?? spec.description, error: errorAt(path), note };
+  const texts = {
+    label: label ?? spec.title,
+    hint: hint === undefined ? spec.description : hint,
+    error: errorAt(path),
+    note,
+  };
   if (isLabelHidden || known.length > MOST_CARDS || options) {
     const first = mustChoose ? (value === UNKNOWN ? [{ value: UNKNOWN, label: "Choose one" }] : []) : [];
     const unknown = mustChoose ? [] : [{ value: UNKNOWN, label: unknownLabel }];
@@ -162,7 +167,7 @@ export function FlagAt({ path, label, hint }: FieldProps) {
     <div id={path} tabIndex={-1} className={styles.anchor}>
       <ChoiceCards
         label={label ?? spec.title}
-        hint={hint ?? spec.description}
+        hint={hint === undefined ? spec.description : hint}
         error={errorAt(path)}
         note={note}
         name={path}

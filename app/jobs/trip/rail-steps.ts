@@ -3,7 +3,7 @@ import type { Draft } from "./draft.ts";
 import type { MissingField } from "./missing.ts";
 import { STEP_DETAILS, STEP_WORDS, TRIP_STEPS, type TripStepId } from "./trip-steps.ts";
 
-/** The rail at the left: what was answered in small print, what is still needed, and the two ends of the trip. */
+/** The rail at the left: what was answered in small print, what is still needed, and where the trip leads. */
 export function railSteps({
   draft,
   step,
@@ -11,7 +11,7 @@ export function railSteps({
   hrefOf,
 }: {
   draft: Draft;
-  step: TripStepId | "result" | "proposal";
+  step: TripStepId | "result";
   problems: readonly MissingField[];
   hrefOf: (id: string) => string;
 }): TripStep[] {
@@ -27,14 +27,8 @@ export function railSteps({
       ...(open > 0 && (detail || id === step) ? { missing: `${open} still needed` } : {}),
     };
   });
-  const ends = [
-    { id: "result", label: "Result" },
-    { id: "proposal", label: "Proposal" },
-  ] as const;
   return [
     ...steps,
-    ...ends.map(
-      ({ id, label }): TripStep => ({ id, label, href: hrefOf(id), state: id === step ? "current" : "waiting" }),
-    ),
+    { id: "result", label: "Result", href: hrefOf("result"), state: step === "result" ? "current" : "waiting" },
   ];
 }

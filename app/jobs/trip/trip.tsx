@@ -166,9 +166,6 @@ export function Trip({ jobId, revision, step, firstDraft, specs, first, children
               <Button variant="quiet" onClick={undo} disabled={past.length === 0}>
                 Undo
               </Button>
-              <Link href={hrefOf("history")} className={styles.footLink}>
-                History
-              </Link>
               <p className={styles.small} role="status">
                 {isDirty ? "Not saved yet" : `Saved, revision ${savedRevision}`}
               </p>
