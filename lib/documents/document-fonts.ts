@@ -1,7 +1,6 @@
-import { existsSync } from "node:fs";
-import { dirname, join } from "node:path";
-import { fileURLToPath } from "node:url";
+import { join } from "node:path";
 import { Font } from "@react-pdf/renderer";
+import { fontFolder } from "./font-folder.ts";
 
 /** Families of the printed documents, as the styles name them. */
 export const DOCUMENT_FONTS = { sans: "Atkinson", mono: "Atkinson Mono", serif: "Source Serif" } as const;
@@ -18,7 +17,7 @@ let isRegistered = false;
 /** Tells the PDF library where the letters are; once for the process. */
 export function registerDocumentFonts(): void {
   if (isRegistered) return;
-  const folder = findFontFolder();
+  const folder = fontFolder();
   for (const { family, packageName } of FACES) {
     Font.register({
       family,
@@ -31,20 +30,4 @@ export function registerDocumentFonts(): void {
   // A broken word is hard to read, and its parts are lost to a search: words stay whole.
   Font.registerHyphenationCallback((word) => [word]);
   isRegistered = true;
-}
-
-/** The packages stand above the working folder, or above this file once bundled. */
-function findFontFolder(): string {
-  const starts = [
-    process.cwd(),
-    ...(import.meta.url.startsWith("file:") ? [dirname(fileURLToPath(import.meta.url))] : []),
-  ];
-  for (const start of starts) {
-    for (let folder = start; ; folder = dirname(folder)) {
-      const fonts = join(folder, "node_modules/@fontsource");
-      if (existsSync(/* turbopackIgnore: true */ fonts)) return fonts;
-      if (dirname(folder) === folder) break;
-    }
-  }
-  throw new Error("The packages @fontsource/* are missing from the project");
 }

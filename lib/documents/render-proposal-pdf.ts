@@ -1,5 +1,5 @@
 import { contentHash } from "#lib/hash/content-hash.ts";
-import type { Paper } from "./pdf/pdf-theme.ts";
+import type { Paper } from "./pdf/paper.ts";
 import type { ProposalInput } from "./proposal/proposal-context.ts";
 import { proposalView } from "./proposal-view.ts";
 import { renderDocumentPdf } from "./render-document-pdf.ts";

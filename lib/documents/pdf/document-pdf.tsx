@@ -1,7 +1,8 @@
 import { Document, Link, Page, Text, View } from "@react-pdf/renderer";
 import type { DocumentView, Section } from "../document-view.ts";
 import { BlockPdf, NoticePdf, OpeningPdf } from "./blocks-pdf.tsx";
-import { contentWidth, PAPERS, type Paper, STYLES } from "./pdf-theme.ts";
+import { PAPERS, type Paper } from "./paper.ts";
+import { contentWidth, STYLES } from "./pdf-theme.ts";
 import { QrPdf } from "./qr-pdf.tsx";
 
 export interface PdfFrame {

@@ -1,13 +1,7 @@
 import { StyleSheet } from "@react-pdf/renderer";
 import { PAPER_INKS } from "#lib/pictures/paper-inks.ts";
 import { DOCUMENT_FONTS } from "../document-fonts.ts";
-
-/** Sheets of paper as data, in points. */
-export const PAPERS = {
-  letter: { name: "US Letter", widthPoints: 612, heightPoints: 792 },
-  a4: { name: "A4", widthPoints: 595.28, heightPoints: 841.89 },
-} as const;
-export type Paper = keyof typeof PAPERS;
+import { PAPERS, type Paper } from "./paper.ts";
 
 export const MARGIN_POINTS = 54;
 

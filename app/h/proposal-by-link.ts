@@ -1,0 +1,31 @@
+import { can } from "#lib/access/can.ts";
+import { homeownerByLink } from "#lib/access/current-actor.ts";
+import type { Language } from "#lib/pictures/scene.ts";
+import type { Identity } from "#lib/store/identity.ts";
+import { sharedStore } from "#lib/store/shared-store.ts";
+
+/** Opens what a link leads to, inside one unit of work; undefined when no such link was ever given out. */
+export async function proposalByLink(token: string) {
+  const store = await sharedStore();
+  const actor = await homeownerByLink(store, token);
+  if (!actor || !can(actor, "proposal.view", { proposalId: actor.proposalId })) return undefined;
+  const { proposalId } = actor;
+  const identity: Identity = { organizationId: actor.organizationId, actorId: null, proposalId };
+  const now = new Date();
+  return {
+    actor,
+    read: () =>
+      store.withOrganization(identity, async ({ proposals }) => ({
+        proposal: await proposals.find(proposalId),
+        state: await proposals.stateOf(proposalId, now),
+        events: await proposals.events(proposalId),
+      })),
+    record: (kind: "seen" | "asked" | "accepted", payload: object = {}) =>
+      store.withOrganization(identity, ({ proposals }) => proposals.recordEvent(proposalId, kind, payload)),
+  };
+}
+
+/** The language asked for; English when none is. */
+export function languageOf(value: unknown): Language {
+  return value === "es" ? "es" : "en";
+}

@@ -1,0 +1,83 @@
+import type { ReactNode } from "react";
+import type { DocumentView } from "../document-view.ts";
+import { BlockHtml, NoticeHtml, PictureHtml } from "./blocks-html.tsx";
+import { PAGE_STYLES } from "./page-styles.ts";
+
+export interface HtmlFrame {
+  fingerprint: string;
+  /** The word and the target of each link above the document, such as the PDF and the other language. */
+  links: readonly { label: string; href: string; language?: string }[];
+  skipLabel: string;
+  /** What the visitor has to know first, such as "accepted". */
+  above?: ReactNode;
+  /** What one can do: forms below the document. */
+  below?: ReactNode;
+}
+
+/** Any document as a page that needs no script, no style sheet of the app and nobody else's server. */
+export function DocumentHtml({ view, frame }: { view: DocumentView; frame: HtmlFrame }) {
+  const around = { language: view.language, words: view.words };
+  return (
+    <html lang={view.locale}>
+      {/* biome-ignore lint/style/noHeadElement: a page of its own, outside the app's layout */}
+      <head>
+        <meta charSet="utf-8" />
+        <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <meta name="robots" content="noindex" />
+        <title>{view.title}</title>
+        {/* biome-ignore lint/security/noDangerouslySetInnerHtml: our own style sheet, no part of it from outside */}
+        <style dangerouslySetInnerHTML={{ __html: PAGE_STYLES }} />
+      </head>
+      <body>
+        <a className="skip" href="#document">
+          {frame.skipLabel}
+        </a>
+        <header>
+          <nav className="bar" aria-label={view.title}>
+            {frame.links.map(({ label, href, language }) => (
+              <a key={href} href={href} lang={language} hrefLang={language}>
+                {label}
+              </a>
+            ))}
+          </nav>
+        </header>
+        <main id="document">
+          <ul className="facts">
+            {view.facts.map((fact) => (
+              <li key={fact}>{fact}</li>
+            ))}
+          </ul>
+          <h1>{view.heading}</h1>
+          {frame.above}
+          {view.lead.map((text) => (
+            <p key={text} className="lead">
+              {text}
+            </p>
+          ))}
+          {view.opening ? <PictureHtml picture={view.opening} isOpening {...around} /> : null}
+          {view.notices.map((notice) => (
+            <NoticeHtml key={notice.title} notice={{ ...notice }} />
+          ))}
+          {view.sections.map((section) => (
+            <section key={section.id} aria-labelledby={section.id}>
+              <h2 id={section.id}>{section.title}</h2>
+              {section.blocks.map((block, index) => (
+                // biome-ignore lint/suspicious/noArrayIndexKey: the blocks of a section are in a fixed order
+                <BlockHtml key={index} block={block} {...around} />
+              ))}
+            </section>
+          ))}
+          {frame.below}
+        </main>
+        <footer>
+          <p>{view.footer}</p>
+          <p>
+            {view.words.fingerprint}
+            <br />
+            <span className="digest">{frame.fingerprint}</span>
+          </p>
+        </footer>
+      </body>
+    </html>
+  );
+}
