@@ -124,7 +124,7 @@ export function PictureHtml({
 export function NoticeHtml({ notice: { tone, title, text } }: { notice: Notice }) {
   return (
     <div className={`notice ${tone}`}>
-      <h3>{title}</h3>
+      {tone === "caution" ? <h3>{title}</h3> : <p className="strong">{title}</p>}
       <p>{text}</p>
     </div>
   );

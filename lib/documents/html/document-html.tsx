@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import type { DocumentView } from "../document-view.ts";
+import type { DocumentView, Section } from "../document-view.ts";
 import { BlockHtml, NoticeHtml, PictureHtml } from "./blocks-html.tsx";
 import { PAGE_STYLES } from "./page-styles.ts";
 
@@ -14,9 +14,14 @@ export interface HtmlFrame {
   below?: ReactNode;
 }
 
-/** Any document as a page that needs no script, no style sheet of the app and nobody else's server. */
+/**
+ * Any document as a page. What one can do stands after the plain sections; what only a checker reads is folded below.
+ * It needs no script, no style sheet of the app and nobody else's server.
+ */
 export function DocumentHtml({ view, frame }: { view: DocumentView; frame: HtmlFrame }) {
   const around = { language: view.language, words: view.words };
+  const plain = view.sections.filter(({ audience }) => audience === "homeowner");
+  const technical = view.sections.filter(({ audience }) => audience === "technical");
   return (
     <html lang={view.locale}>
       {/* biome-ignore lint/style/noHeadElement: a page of its own, outside the app's layout */}
@@ -58,16 +63,21 @@ export function DocumentHtml({ view, frame }: { view: DocumentView; frame: HtmlF
           {view.notices.map((notice) => (
             <NoticeHtml key={notice.title} notice={{ ...notice }} />
           ))}
-          {view.sections.map((section) => (
+          {plain.map((section) => (
             <section key={section.id} aria-labelledby={section.id}>
               <h2 id={section.id}>{section.title}</h2>
-              {section.blocks.map((block, index) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: the blocks of a section are in a fixed order
-                <BlockHtml key={index} block={block} {...around} />
-              ))}
+              <Blocks section={section} view={view} />
             </section>
           ))}
           {frame.below}
+          {technical.map((section) => (
+            <details key={section.id} className="technical">
+              <summary>
+                <h2 id={section.id}>{section.title}</h2>
+              </summary>
+              <Blocks section={section} view={view} />
+            </details>
+          ))}
         </main>
         <footer>
           <p>{view.footer}</p>
@@ -80,4 +90,11 @@ export function DocumentHtml({ view, frame }: { view: DocumentView; frame: HtmlF
       </body>
     </html>
   );
+}
+
+function Blocks({ section, view }: { section: Section; view: DocumentView }) {
+  return section.blocks.map((block, index) => (
+    // biome-ignore lint/suspicious/noArrayIndexKey: the blocks of a section are in a fixed order
+    <BlockHtml key={index} block={block} language={view.language} words={view.words} />
+  ));
 }
