@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { contentHash } from "#lib/hash/content-hash.ts";
+import { proposalState } from "#lib/job/proposal-state.ts";
 import type { Identity } from "#lib/store/identity.ts";
-import { proposalState } from "#lib/store/proposal-state.ts";
 import { ALPHA, addJob, BETA, type TemporaryDatabase, temporaryDatabase } from "./temporary-database.ts";
 
 const NOW = new Date("2026-11-25T12:00:00Z");

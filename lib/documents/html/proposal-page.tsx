@@ -1,5 +1,5 @@
+import type { ProposalEventRecord, ProposalState } from "#lib/job/proposal-state.ts";
 import type { Language } from "#lib/pictures/scene.ts";
-import type { ProposalEventRecord, ProposalState } from "#lib/store/proposal-state.ts";
 import type { OptionCard } from "../document-view.ts";
 import type { IssuedProposal } from "../issued-proposal.ts";
 import { createSpeaker, type Speaker } from "../speaker.ts";

@@ -1,14 +1,14 @@
 import { randomBytes, randomUUID } from "node:crypto";
 import { InputProblem } from "#lib/errors/input-problem.ts";
 import { contentHash, textHash } from "#lib/hash/content-hash.ts";
-import { toJson } from "../json.ts";
-import { notFound, requireId } from "../not-found.ts";
 import {
   type ProposalEventKind,
   type ProposalEventRecord,
   type ProposalState,
   proposalState,
-} from "../proposal-state.ts";
+} from "#lib/job/proposal-state.ts";
+import { toJson } from "../json.ts";
+import { notFound, requireId } from "../not-found.ts";
 import type { UnitOfWork } from "../unit-of-work.ts";
 
 /** What a homeowner was offered, as it was issued; never changed again. */
