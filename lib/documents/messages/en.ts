@@ -194,7 +194,7 @@ export const EN = {
 
   "visit.title": "The day of the work",
   "visit.hours":
-    "The crew of {crew, plural, one {one} other {#}} will be at your house for {hours, plural, one {about # hour} other {about # hours}}{visits, plural, one {} other {, in # visits}}.",
+    "The crew of {crew} will be at your house for {hours, plural, one {about # hour} other {about # hours}}{visits, plural, one {} other {, in # visits}}.",
   "visit.places": "They work in these parts of the house: {places}.",
   "visit.noise": "There will be noise from tools and a fan. The heating or cooling will be off while they work.",
   "visit.dust":
