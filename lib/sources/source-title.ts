@@ -1,7 +1,7 @@
-import type { Citation } from "./source.ts";
+import type { Source } from "./source.ts";
 import { SOURCES } from "./sources.ts";
 
-const BY_ID = new Map(SOURCES.map((source) => [source.id, source]));
+const BY_ID = new Map<string, Source>(SOURCES.map((source) => [source.id, source]));
 
 /** Author and title of a source by its id. */
 export function sourceTitle(sourceId: string): string {
@@ -10,7 +10,7 @@ export function sourceTitle(sourceId: string): string {
 }
 
 /** A citation as people read it: author, title, year, place in the text, and how far it was at hand. */
-export function citationText({ sourceId, locator }: Citation): string {
+export function citationText({ sourceId, locator }: { sourceId: string; locator?: string }): string {
   const source = BY_ID.get(sourceId);
   const basis = source?.basis === "from-memory" ? "from memory" : null;
   return [`${sourceTitle(sourceId)}${source?.year ? ` (${source.year})` : ""}`, locator, basis]

@@ -1,88 +1,148 @@
+import type { Metadata } from "next";
 import Link from "next/link";
-import { notFound } from "next/navigation";
-import { DataTable } from "#app/design/data-table.tsx";
+import { notFound, redirect } from "next/navigation";
+import { LinkButton } from "#app/design/button.tsx";
+import { DemoBanner } from "#app/design/demo-banner.tsx";
 import { Notice } from "#app/design/notice.tsx";
+import { StatGrid } from "#app/design/stat-block.tsx";
+import type { Job } from "#lib/job/job-schema.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
 import type { Ranged } from "#lib/job/result/ranged.ts";
-import { formatNumber, formatUsd, formatUsdCents } from "#lib/units/format.ts";
-import styles from "../../../methods/methods.module.css";
+import { formatNumber, formatPercent, formatUsd } from "#lib/units/format.ts";
 import { computeResult } from "../../compute-result.ts";
 import { showAs } from "../../session.ts";
+import { doubtWords } from "../../trip/answer.ts";
+import styles from "./result.module.css";
+import { ChartPictures, HousePictures } from "./result-pictures.tsx";
+import { AssumptionsTable, ComplianceTable, OptionsTable, RetestTable, TraceSteps } from "./result-tables.tsx";
 
-const row = (id: string, number: Ranged, format: (value: number) => string = formatNumber) => ({
+export const metadata: Metadata = { title: "Result" };
+
+const VERDICTS = {
+  "worth-sealing": "Worth sealing.",
+  marginal: "Marginal.",
+  "not-worth-sealing": "Not worth sealing.",
+} as const;
+
+const stat = (id: string, label: string, number: Ranged, format: (value: number) => string, unit?: string) => ({
   id,
-  cells: [
-    id,
-    format(number.value),
-    number.p10 === undefined ? "" : `${format(number.p10)} to ${format(number.p90 ?? 0)}`,
-  ],
+  label,
+  value: format(number.value),
+  unit,
+  doubt: doubtWords(number, format),
 });
 
-/** The verdict and the headline numbers of a job, each with its doubt. */
+function readJob(document: unknown): Job | null {
+  try {
+    return parseJob(document);
+  } catch {
+    return null;
+  }
+}
+
+/** The answer of a job: the verdict first, every number with its doubt, and everything behind it on demand. */
 export default async function ResultPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params;
-  const { revision } = await showAs("job.view", ({ jobs }) => jobs.findCurrent(id));
+  const { job: record, revision } = await showAs("job.view", ({ jobs }) => jobs.findCurrent(id));
   if (!revision) notFound();
-  const job = parseJob(revision.document);
-  const { scope, leakage, savings, assumptions, warnings, cautions } = await computeResult(job);
+  const job = readJob(revision.document);
+  if (!job) redirect(`/jobs/${id}/house`);
+  const result = await computeResult(job);
+  const { scope, leakage, savings, economics, warnings, cautions } = result;
+  const usd = (value: number) => formatUsd(value);
+  const cfm = (value: number) => formatNumber(value);
   return (
-    <div className={styles.page}>
-      <p>
-        <Link href={`/jobs/${id}/house`}>Back to the entries</Link>
-      </p>
-      <h1>{job.title}</h1>
-      <p className={styles.lead}>{scope.verdict.reason}</p>
-      <DataTable
-        caption="What was found, and what sealing saves"
-        columns={[
-          { label: "" },
-          { label: "Value", isNumeric: true },
-          { label: "8 times in 10 between", isNumeric: true },
-        ]}
-        rows={[
-          row("Total leakage, cfm at 25 Pa", leakage.totalCfm25),
-          row("To outside, cfm at 25 Pa", leakage.toOutsideCfm25),
-          row("Saved a year", savings.costUsdPerYear, (value) => formatUsd(value)),
-          row("Carbon dioxide avoided, lb a year", savings.co2LbPerYear),
-        ]}
-      />
-      <DataTable
-        caption="Options"
-        columns={[
-          { label: "Option" },
-          { label: "Price", isNumeric: true },
-          { label: "Leaves, cfm at 25 Pa", isNumeric: true },
-        ]}
-        rows={scope.options.map((option) => ({
-          id: option.id,
-          cells: [option.title, formatUsdCents(option.priceUsdCents), formatNumber(option.predictedCfm25.value)],
-        }))}
-      />
-      {warnings.map((each) => (
-        <Notice
-          key={`${each.code} ${each.path} ${each.what}`}
-          kind={each.severity === "note" ? "info" : each.severity}
-          title={each.what}
-        >
-          {each.why} {each.nextMove}
-        </Notice>
-      ))}
-      <h2>Cautions</h2>
-      <ul>
-        {cautions.map((each) => (
-          <li key={each.id}>
-            <strong>{each.title}.</strong> {each.text}
-          </li>
-        ))}
-      </ul>
-      <DataTable
-        caption="Assumed, because it was not told"
-        columns={[{ label: "What" }, { label: "Value", isNumeric: true }, { label: "Why" }]}
-        rows={assumptions.map((each) => ({
-          id: each.path,
-          cells: [each.title, `${each.value} ${each.unit}`, each.reason],
-        }))}
-      />
-    </div>
+    <>
+      {record.isDemo ? <DemoBanner>{`${record.title} is made up.`}</DemoBanner> : null}
+      <div className={styles.page}>
+        <p className={styles.over}>
+          <Link href={`/jobs/${id}/house`}>{record.title}</Link>
+          {result.basis === "verified" ? ", verified by the retest" : ""}
+        </p>
+        <h1>{VERDICTS[scope.verdict.code]}</h1>
+        <p className={styles.lead}>{scope.verdict.reason}</p>
+        {scope.verdict.otherReasons.length > 0 ? (
+          <ul>
+            {scope.verdict.otherReasons.map((reason) => (
+              <li key={reason}>{reason}</li>
+            ))}
+          </ul>
+        ) : null}
+        <StatGrid
+          stats={[
+            stat("total", "Leakage at 25 Pa", leakage.totalCfm25, cfm, "cfm"),
+            stat("outside", "To outside", leakage.toOutsideCfm25, cfm, "cfm"),
+            stat("share", "Of the fan's air, to outside", leakage.fractionOfFanFlow, (value) => formatPercent(value)),
+            stat("cost", "The leaks cost", economics.doingNothingUsdPerYear, usd, "a year"),
+            stat("saved", "Saved by sealing", savings.costUsdPerYear, usd, "a year"),
+            stat("net", `Left over after ${economics.measureLifeYears} years`, economics.netSavingsUsd, usd),
+          ]}
+        />
+        <p className={styles.actions}>
+          <LinkButton href={`/jobs/${id}/proposal`}>Make a proposal</LinkButton>
+          <LinkButton href={`/jobs/${id}/house`} variant="secondary">
+            Change the entries
+          </LinkButton>
+        </p>
+        {result.narrowMost ? (
+          <Notice kind="info" title="What would narrow the range most">
+            {result.narrowMost}
+          </Notice>
+        ) : null}
+        <HousePictures job={job} result={result} />
+        <section aria-labelledby="options">
+          <h2 id="options">What can be done</h2>
+          <OptionsTable scope={scope} />
+        </section>
+        <ChartPictures job={job} result={result} />
+        {result.retest ? (
+          <section aria-labelledby="retest">
+            <h2 id="retest">The retest</h2>
+            <RetestTable retest={result.retest} />
+          </section>
+        ) : null}
+        <section aria-labelledby="doubts">
+          <h2 id="doubts">What to look at again</h2>
+          {warnings.length === 0 ? <p>Nothing.</p> : null}
+          <div className={styles.stack}>
+            {warnings.map((each) => (
+              <Notice
+                key={`${each.code} ${each.path} ${each.what}`}
+                kind={each.severity === "note" ? "info" : each.severity}
+                title={each.what}
+              >
+                {each.why} {each.nextMove}
+              </Notice>
+            ))}
+          </div>
+        </section>
+        <section aria-labelledby="cautions">
+          <h2 id="cautions">Safety</h2>
+          <ul className={styles.cautions}>
+            {cautions.map((each) => (
+              <li key={each.id}>
+                <strong>{each.title}.</strong> {each.text}
+              </li>
+            ))}
+          </ul>
+        </section>
+        <section aria-labelledby="rules">
+          <h2 id="rules">Rules</h2>
+          <ComplianceTable compliance={result.compliance} />
+        </section>
+        <section aria-labelledby="assumed">
+          <h2 id="assumed">What was assumed</h2>
+          <AssumptionsTable assumptions={result.assumptions} />
+        </section>
+        <section aria-labelledby="worked-out">
+          <h2 id="worked-out">How it was worked out</h2>
+          <TraceSteps trace={result.trace} />
+          <p className={styles.over}>
+            Engine {result.engineVersion}, {result.draws.toLocaleString("en-US")} draws, seed {result.seed}. Weather:{" "}
+            {result.place.stationTitle}. Places by GeoNames, CC BY 4.0.
+          </p>
+        </section>
+      </div>
+    </>
   );
 }

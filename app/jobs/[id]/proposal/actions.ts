@@ -1,0 +1,78 @@
+"use server";
+
+import { cookies } from "next/headers";
+import { redirect } from "next/navigation";
+import { contractorSchema } from "#lib/documents/contractor.ts";
+import { issueProposal } from "#lib/documents/issued-proposal.ts";
+import { InputProblem } from "#lib/errors/input-problem.ts";
+import { parseJob } from "#lib/job/parse-job.ts";
+import { computeResult } from "../../compute-result.ts";
+import { actAs } from "../../session.ts";
+import { linkCookie } from "./link-cookie.ts";
+
+const DAYS_OPEN = 30;
+const DAY_MS = 86_400_000;
+const isoDay = (date: Date): string => date.toISOString().slice(0, 10);
+/** The link's token is given out once; this device keeps it for the hour in which it is sent. */
+const LINK_SHOWN_SECONDS = 3600;
+
+/** Freezes the job's newest revision and its result as a proposal. */
+export async function issue(form: FormData): Promise<void> {
+  const jobId = String(form.get("jobId") ?? "");
+  const { revision } = await actAs("job.view", ({ jobs }) => jobs.findCurrent(jobId));
+  if (!revision) throw new InputProblem("not-found", [], "This job has no entries yet");
+  const job = parseJob(revision.document);
+  const result = await computeResult(job);
+  const now = new Date();
+  const expiresAt = new Date(now.getTime() + DAYS_OPEN * DAY_MS);
+  const linkToken = await actAs("proposal.issue", async ({ proposals, organizations }) => {
+    const organization = await organizations.own();
+    const branding = contractorSchema.safeParse(organization.branding);
+    const contractor = branding.success ? branding.data : { name: organization.name };
+    const [newest] = (await proposals.list({ jobId, now })).filter(({ state }) => state !== "superseded");
+    const replaced = newest && newest.state !== "accepted" ? newest : undefined;
+    const view = issueProposal({
+      job,
+      result,
+      isoDate: isoDay(now),
+      contractor,
+      expiresOn: isoDay(expiresAt),
+      ...(replaced ? { replaces: replaced.contentHash } : {}),
+    });
+    const issued = await proposals.issue({
+      jobId,
+      jobRevision: revision.revision,
+      engineVersion: result.engineVersion,
+      result,
+      view,
+      expiresAt,
+      ...(replaced ? { supersedesId: replaced.id } : {}),
+    });
+    return issued.linkToken;
+  });
+  (await cookies()).set(linkCookie(jobId), linkToken, {
+    httpOnly: true,
+    sameSite: "strict",
+    maxAge: LINK_SHOWN_SECONDS,
+    path: `/jobs/${jobId}/proposal`,
+  });
+  redirect(`/jobs/${jobId}/proposal`);
+}
+
+/** Marks a proposal as sent, once the link has left this desk. */
+export async function markSent(form: FormData): Promise<void> {
+  const proposalId = String(form.get("proposalId") ?? "");
+  await actAs("proposal.issue", ({ proposals }) => proposals.recordEvent(proposalId, "sent"));
+  redirect(`/jobs/${String(form.get("jobId") ?? "")}/proposal`);
+}
+
+/** Answers what the homeowner asked. */
+export async function answer(form: FormData): Promise<void> {
+  const text = String(form.get("text") ?? "")
+    .trim()
+    .slice(0, 4000);
+  const proposalId = String(form.get("proposalId") ?? "");
+  if (text !== "")
+    await actAs("proposal.answer", ({ proposals }) => proposals.recordEvent(proposalId, "answered", { text }));
+  redirect(`/jobs/${String(form.get("jobId") ?? "")}/proposal`);
+}
