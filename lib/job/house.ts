@@ -18,7 +18,7 @@ export const houseSchema = z
     elevationFt: numberField({ unit: "ft", title: "Elevation", min: -300, max: 14000 }).optional(),
     conditionedFloorAreaFt2: numberField({ unit: "ft²", title: "Conditioned floor area", min: 150, max: 30000 }),
     volumeFt3: numberField({ unit: "ft³", title: "Conditioned volume", min: 1000, max: 500000 }).optional(),
-    storeysCount: numberField({ unit: "count", title: "Storeys", min: 1, max: 4, isInteger: true }).optional(),
+    storeysCount: numberField({ unit: "count", title: "Stories", min: 1, max: 4, isInteger: true }).optional(),
     builtYear: z.number().int().min(1700).max(2100).optional().meta({ title: "Year built", unit: "yr" }),
     bedroomsCount: numberField({ unit: "count", title: "Bedrooms", min: 0, max: 12, isInteger: true }).optional(),
     heatingSetpointF: numberField({ unit: "°F", title: "Heating thermostat setting", min: 50, max: 80 }).optional(),

@@ -71,6 +71,16 @@ export function warnOfResult({ house, kernel, ledger, reference, systems, outOfR
     if (gain >= CLEARLY_MORE_AIR)
       reasons.push(`The rooms that ${system.label} serves get about ${Math.round(100 * gain)} % more air.`);
   });
+  const unfoundCfm25 = kernel.before.cellCfm25.reduce(
+    (sum, cells) => sum + cells.reduce((part, cell) => part + cell, 0),
+    0,
+  );
+  const foundCfm25 = kernel.before.siteCfm25.reduce((sum, cfm25) => sum + cfm25, 0);
+  if (unfoundCfm25 > foundCfm25) {
+    reasons.push(
+      `About ${formatNumber(unfoundCfm25)} cfm of the leakage has not been found yet; what is not found cannot be priced. Walk the ducts again before you decide.`,
+    );
+  }
   reasons.push(...outOfReach);
   return reasons;
 }

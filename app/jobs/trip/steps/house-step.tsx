@@ -10,7 +10,7 @@ export function HouseStep() {
       <TextAt path="house/label" />
       <TextAt path="house/zip" inputMode="numeric" hint="It brings the weather, the energy prices and the elevation." />
       <ChoiceAt path="house/kind" />
-      <NumberAt path="house/conditionedFloorAreaFt2" hint="Heated and cooled floor, all storeys together." />
+      <NumberAt path="house/conditionedFloorAreaFt2" hint="Heated and cooled floor, all stories together." />
       <NumberAt path="house/storeysCount" />
       <NumberAt path="house/builtYear" />
       <FlagAt path="house/hasCombustionAppliance" hint="Sealing changes house pressures, so its draft is tested." />
