@@ -40,7 +40,19 @@ export interface ModeState {
   readonly runHoursByMonth: Float64Array;
 }
 
+/** Several states of one house share the profile of a heat pump over a season. */
+const keptProfiles = new WeakMap<HeatingModel, Map<SeasonBins, Profile>>();
+
 function heatPumpProfile(heating: HeatingModel, ratedBtuPerH: number, bins: SeasonBins): Profile {
+  const ofHeating = keptProfiles.get(heating) ?? new Map<SeasonBins, Profile>();
+  const known = ofHeating.get(bins);
+  if (known) return known;
+  const made = makeHeatPumpProfile(heating, ratedBtuPerH, bins);
+  keptProfiles.set(heating, ofHeating.set(bins, made));
+  return made;
+}
+
+function makeHeatPumpProfile(heating: HeatingModel, ratedBtuPerH: number, bins: SeasonBins): Profile {
   const rows = Array.from(bins.temperatureF, (outdoorTemperatureF) =>
     heatPumpPerformance({
       outdoorTemperatureF,
