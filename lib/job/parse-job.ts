@@ -82,8 +82,9 @@ function checkTests(job: Job, systems: Ids): FieldProblem[] {
       ...checkLink({ id: test.gaugeId, known: gauges, pointer: `${pointer}/gaugeId`, what: "gauge" }),
     ];
     if (test.kind !== "total-leakage" && test.kind !== "leakage-to-outside") return problems;
+    const calibrations = (test.fanId ? fans.get(test.fanId)?.calibrations : undefined) ?? [];
     const restrictors = new Set(
-      (test.fanId ? fans.get(test.fanId)?.calibrations : undefined)?.map((row) => row.restrictorId) ?? [],
+      calibrations.filter((row) => row.direction === test.direction).map((row) => row.restrictorId),
     );
     test.points.forEach((point, at) => {
       const here = `${pointer}/points/${at}`;
@@ -116,7 +117,7 @@ function checkTests(job: Job, systems: Ids): FieldProblem[] {
               id: point.restrictorId,
               known: restrictors,
               pointer: `${here}/restrictorId`,
-              what: "flow restrictor of this fan",
+              what: "flow restrictor calibrated for this direction",
             }),
           );
       }
