@@ -52,7 +52,8 @@ export function hundredDollarsScene(input: HundredDollarsInput, { width, languag
   for (const { split } of rows) requireHundred(split);
 
   const compact = isCompact({ width });
-  const left = compact ? 0 : 108;
+  const longestName = Math.max(...rows.map(({ name }) => textWidth({ text: name, size: 15 })));
+  const left = compact ? 0 : Math.max(108, Math.ceil(longestName) + 12);
   const nameHeight = compact ? 22 : 0;
   const shapes: Shape[] = [];
   let y = 2;

@@ -72,12 +72,18 @@ function PicturePdf({ picture, widthPoints, language, words }: { picture: Docume
 }
 
 /** The tallest that the first picture may stand, so that it stays on the first page with the verdict. */
-const OPENING_HEIGHT_POINTS = 290;
+const OPENING_HEIGHT_POINTS = { alone: 290, besideLink: 215 } as const;
 
 /** The picture under the verdict, without a heading of its own. */
-export function OpeningPdf({ picture, widthPoints, language }: { picture: DocumentPicture } & Surroundings) {
+export function OpeningPdf({
+  picture,
+  widthPoints,
+  language,
+  isBesideLink,
+}: { picture: DocumentPicture; isBesideLink: boolean } & Surroundings) {
   const scene = pictureScene(picture, { width: SCENE_WIDTH, language });
-  const fitting = Math.min(widthPoints, (OPENING_HEIGHT_POINTS * scene.width) / scene.height);
+  const tallest = OPENING_HEIGHT_POINTS[isBesideLink ? "besideLink" : "alone"];
+  const fitting = Math.min(widthPoints, (tallest * scene.width) / scene.height);
   return (
     <View style={STYLES.picture} wrap={false}>
       <View style={STYLES.centered}>

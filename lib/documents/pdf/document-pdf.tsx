@@ -23,7 +23,7 @@ export function DocumentPdf({ view, frame }: { view: DocumentView; frame: PdfFra
   return (
     <Document
       title={view.title}
-      author={view.author}
+      author={view.author || undefined}
       subject={view.heading}
       language={view.locale}
       creator="Ductmend"
@@ -47,6 +47,7 @@ export function DocumentPdf({ view, frame }: { view: DocumentView; frame: PdfFra
         {view.opening ? (
           <OpeningPdf
             picture={view.opening}
+            isBesideLink={frame.link !== undefined}
             widthPoints={contentWidth(frame.paper)}
             language={view.language}
             words={view.words}

@@ -1,0 +1,115 @@
+import type { ScopeOption } from "#lib/job/result/plan-result.ts";
+import { cautionWords } from "./crew/caution-words.ts";
+import { stageSections, workStages } from "./crew/work-stages.ts";
+import type { Block, DocumentView, Section } from "./document-view.ts";
+import { frameWords } from "./frame-words.ts";
+import { housePicture } from "./house-picture.ts";
+import { gaugeBlocks } from "./proposal/proof.ts";
+import { createJobContext, type JobContext, type ProposalInput } from "./proposal/proposal-context.ts";
+
+/** Cautions that decide whether the work starts at all; they stand on top of the sheet. */
+const STOP_FIRST = ["asbestos-suspected", "combustion-test", "garage-return"];
+
+/**
+ * What the crew works from: materials to load, what to see to first, the leaks place by place in walking order with
+ * repair, hours and the cautions of the spot, staged checks, what to leave, what to do before leaving.
+ */
+export function crewSheetView(input: ProposalInput): DocumentView {
+  const context = createJobContext(input);
+  const { speaker, job, chosen, book, result } = context;
+  const house = job.house.label;
+  const first = result.cautions.filter(({ id }) => STOP_FIRST.includes(id));
+  return {
+    kind: "crew-sheet",
+    language: input.language,
+    locale: speaker.locale,
+    title: speaker.say("crew.title", { house }),
+    facts: [speaker.say("proposal.dated", { date: speaker.date(input.isoDate) })],
+    heading: speaker.say("crew.heading", { house }),
+    lead: [
+      chosen
+        ? speaker.say("crew.lead", {
+            option: context.optionTitle(chosen),
+            count: chosen.measures.length,
+            hours: speaker.number(chosen.labourHours),
+            crew: book.labour.crewCount,
+            visits: context.hoursAtHouse(chosen).visits,
+          })
+        : speaker.say("crew.nothing"),
+    ],
+    opening: { of: "house", input: housePicture(context) },
+    notices: [
+      ...(job.isInvented
+        ? [{ tone: "invented" as const, title: speaker.say("invented.title"), text: speaker.say("invented.text") }]
+        : []),
+      // The crew reads the engine's own words, which are written for the trade; Spanish has the plain ones.
+      ...first.map((caution) => ({ tone: "caution" as const, ...cautionWords(context, caution) })),
+    ],
+    sections: chosen ? sectionsOf(context, chosen) : [],
+    footer: speaker.say("crew.footer", { house, date: speaker.date(input.isoDate) }),
+    isoDate: input.isoDate,
+    author: input.contractor?.name ?? "",
+    words: frameWords(speaker),
+  };
+}
+
+function sectionsOf(context: JobContext, chosen: ScopeOption): Section[] {
+  const { speaker, result, leaks } = context;
+  const general = result.cautions.filter(({ id, appliesTo }) => appliesTo.length === 0 && !STOP_FIRST.includes(id));
+  const left = leaks.filter(({ site }) => chosen.leavesUndone.some(({ siteId }) => siteId === site.id));
+  const section = (id: string, title: string, blocks: readonly Block[]): Section => ({
+    id,
+    title,
+    audience: "homeowner",
+    blocks,
+  });
+  return [
+    section("load", speaker.say("crew.loadTitle"), [loadTable(context, chosen)]),
+    section(
+      "before",
+      speaker.say("crew.beforeTitle"),
+      general.map(
+        (caution): Block => ({ kind: "notice", notice: { tone: "caution", ...cautionWords(context, caution) } }),
+      ),
+    ),
+    ...stageSections(context, workStages(context, chosen)),
+    ...(left.length > 0
+      ? [
+          section("leave", speaker.say("crew.leaveTitle"), [
+            { kind: "text", text: speaker.say("crew.leaveLead") },
+            { kind: "list", items: left.map(({ number, label, placeLabel }) => `${number}. ${label}, ${placeLabel}`) },
+          ]),
+        ]
+      : []),
+    section("after", speaker.say("crew.afterTitle"), [
+      {
+        kind: "list",
+        items: [
+          speaker.say("crew.after.combustion"),
+          speaker.say("crew.after.static"),
+          speaker.say("crew.after.clean"),
+          speaker.say("crew.after.sign"),
+        ],
+      },
+      ...(result.retest ? gaugeBlocks(context) : []),
+    ]),
+  ];
+}
+
+/** What to load, summed over all repairs. An amount is given a decimal, never less than what is needed. */
+function loadTable({ speaker }: JobContext, { materials }: ScopeOption): Block {
+  const upToTenths = (amount: number) =>
+    new Intl.NumberFormat(speaker.locale, { maximumFractionDigits: 1 }).format(Math.ceil(amount * 10 - 1e-9) / 10);
+  return {
+    kind: "table",
+    table: {
+      caption: speaker.say("crew.loadTable"),
+      columns: [
+        { label: speaker.say("crew.material") },
+        { label: speaker.say("crew.amount"), isNumeric: true },
+        { label: speaker.say("crew.unit") },
+      ],
+      rows: materials.map(({ title, amount, unit }) => [title, upToTenths(amount), unit]),
+    },
+  };
+}

@@ -1,0 +1,110 @@
+import type { ScopeOption } from "#lib/job/result/plan-result.ts";
+import { STARTING_CATALOGUE } from "#lib/scope/repairs.ts";
+import type { Block, Section } from "../document-view.ts";
+import { repairName } from "../messages/names.ts";
+import type { JobContext, NumberedLeak } from "../proposal/proposal-context.ts";
+import { cautionWords } from "./caution-words.ts";
+
+type Measure = ScopeOption["measures"][number];
+
+/** The work of one place, and the reading that must come before the next. */
+interface WorkStage {
+  title: string;
+  work: readonly { measure: Measure; leak: NumberedLeak | undefined }[];
+  check: string | null;
+}
+
+/** Place by place, in the order of the staged checks, so that the crew comes to each place once. */
+export function workStages(context: JobContext, option: ScopeOption): WorkStage[] {
+  const { result, leaks, speaker } = context;
+  const checks = result.retest?.stagedChecks ?? [];
+  const workAt = (siteIds: readonly string[]) =>
+    siteIds.flatMap((siteId) =>
+      option.measures
+        .filter((measure) => measure.siteId === siteId)
+        .map((measure) => ({ measure, leak: leaks.find(({ site }) => site.id === siteId) })),
+    );
+  const byNumber = (a: { leak: NumberedLeak | undefined }, b: { leak: NumberedLeak | undefined }) =>
+    (a.leak?.number ?? 0) - (b.leak?.number ?? 0);
+  const staged = new Set(checks.flatMap(({ afterSiteIds }) => afterSiteIds));
+  const rest = option.measures.map(({ siteId }) => siteId).filter((siteId) => !staged.has(siteId));
+  const stages = checks.map(({ afterSiteIds, stopBelowCfm25 }, index): WorkStage => {
+    const work = workAt(afterSiteIds).sort(byNumber);
+    const isLast = index === checks.length - 1;
+    return {
+      title: stageTitle(context, work),
+      work,
+      check: speaker.say(isLast ? "crew.checkDone" : "crew.checkGo", {
+        cfm: speaker.whole(Math.floor(stopBelowCfm25)),
+      }),
+    };
+  });
+  const others = workAt([...new Set(rest)]).sort(byNumber);
+  const unstaged = others.length > 0 ? [{ title: stageTitle(context, others), work: others, check: null }] : [];
+  return [...unstaged, ...stages].filter(({ work }) => work.length > 0);
+}
+
+function stageTitle({ speaker }: JobContext, work: WorkStage["work"]): string {
+  return speaker.list([...new Set(work.map(({ leak }) => leak?.placeLabel ?? speaker.say("propose.system")))]);
+}
+
+export function stageSections(context: JobContext, stages: readonly WorkStage[]): Section[] {
+  const { speaker } = context;
+  return stages.map(({ title, work, check }, index) => ({
+    id: `stage-${index + 1}`,
+    title: speaker.say("crew.stageTitle", { number: index + 1, place: title }),
+    audience: "homeowner",
+    blocks: [
+      ...spotCautions(context, work),
+      stageTable(context, work),
+      ...stepBlocks(context, work),
+      ...(check ? [{ kind: "text" as const, text: check, isStrong: true }] : []),
+    ],
+  }));
+}
+
+/** Cautions that belong to the leaks of this place, right where they matter. */
+function spotCautions(context: JobContext, work: WorkStage["work"]): Block[] {
+  const ids = work.map(({ measure }) => measure.siteId);
+  return context.result.cautions
+    .filter(({ appliesTo }) => appliesTo.some((id) => ids.includes(id)))
+    .map((caution) => ({ kind: "notice", notice: { tone: "caution", ...cautionWords(context, caution) } }));
+}
+
+function stageTable({ speaker, language }: JobContext, work: WorkStage["work"]): Block {
+  return {
+    kind: "table",
+    table: {
+      caption: speaker.say("crew.stageTable"),
+      columns: [
+        { label: speaker.say("column.number"), isNumeric: true },
+        { label: speaker.say("column.leak") },
+        { label: speaker.say("crew.size"), isNumeric: true },
+        { label: speaker.say("column.repair") },
+        { label: speaker.say("crew.hours"), isNumeric: true },
+        { label: speaker.say("crew.photos"), isNumeric: true },
+      ],
+      rows: work.map(({ measure, leak }) => [
+        leak ? String(leak.number) : "",
+        leak?.label ?? speaker.say("propose.system"),
+        leak ? speaker.whole(leak.result.cfm25.value) : "",
+        language === "en" ? measure.title : repairName(language, measure.repairId, measure.title),
+        speaker.number(measure.labourHours),
+        leak ? String(leak.site.photos?.length ?? 0) : "",
+      ]),
+    },
+  };
+}
+
+/** The steps of each repair once, however many leaks need it. They come from the catalogue, which is in English. */
+function stepBlocks({ language }: JobContext, work: WorkStage["work"]): Block[] {
+  const ids = [...new Set(work.map(({ measure }) => measure.repairId))];
+  return ids.flatMap((id): Block[] => {
+    const repair = STARTING_CATALOGUE.repairs.find((each) => each.id === id);
+    if (!repair) return [];
+    return [
+      { kind: "subheading", text: language === "en" ? repair.title : repairName(language, id, repair.title) },
+      { kind: "list", items: repair.steps, ...(language === "en" ? {} : { language: "en" as const }) },
+    ];
+  });
+}
