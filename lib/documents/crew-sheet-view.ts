@@ -96,10 +96,12 @@ function sectionsOf(context: JobContext, chosen: ScopeOption): Section[] {
   ];
 }
 
-/** What to load, summed over all repairs. An amount is given a decimal, never less than what is needed. */
+/** What to load, summed over all repairs. Rounded upward: pieces to whole ones, the rest to a tenth. */
 function loadTable({ speaker }: JobContext, { materials }: ScopeOption): Block {
-  const upToTenths = (amount: number) =>
-    new Intl.NumberFormat(speaker.locale, { maximumFractionDigits: 1 }).format(Math.ceil(amount * 10 - 1e-9) / 10);
+  const upwards = (amount: number, steps: number) =>
+    new Intl.NumberFormat(speaker.locale, { maximumFractionDigits: 1 }).format(
+      Math.ceil(amount * steps - 1e-9) / steps,
+    );
   return {
     kind: "table",
     table: {
@@ -109,7 +111,7 @@ function loadTable({ speaker }: JobContext, { materials }: ScopeOption): Block {
         { label: speaker.say("crew.amount"), isNumeric: true },
         { label: speaker.say("crew.unit") },
       ],
-      rows: materials.map(({ title, amount, unit }) => [title, upToTenths(amount), unit]),
+      rows: materials.map(({ title, amount, unit }) => [title, upwards(amount, unit === "each" ? 1 : 10), unit]),
     },
   };
 }

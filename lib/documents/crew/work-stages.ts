@@ -45,7 +45,8 @@ export function workStages(context: JobContext, option: ScopeOption): WorkStage[
 }
 
 function stageTitle({ speaker }: JobContext, work: WorkStage["work"]): string {
-  return speaker.list([...new Set(work.map(({ leak }) => leak?.placeLabel ?? speaker.say("propose.system")))]);
+  const places = speaker.list([...new Set(work.map(({ leak }) => leak?.placeLabel ?? speaker.say("propose.system")))]);
+  return places.charAt(0).toUpperCase() + places.slice(1);
 }
 
 export function stageSections(context: JobContext, stages: readonly WorkStage[]): Section[] {

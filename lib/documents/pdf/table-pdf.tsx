@@ -9,11 +9,15 @@ const KEEP_TOGETHER_POINTS = 70;
 const MOST_ROWS_KEPT = 8;
 const CELL_SIZE = 10.5;
 const LEAST_COLUMN_POINTS = 34;
+/** Room to write by hand. */
+const BLANK_COLUMN_SHARE = 0.22;
+const BLANK_ROW_POINTS = 26;
 
 /** A table whose rows never break, whose head repeats on each page, and whose caption never stands alone. */
 export function TablePdf({ table, widthPoints }: { table: DocumentTable; widthPoints: number }) {
   const widths = columnWidths(table, widthPoints);
   const last = table.rows.length - 1;
+  const hasBlank = table.columns.some((_, column) => isBlank(table.rows, column));
   return (
     <View style={STYLES.table} wrap={table.rows.length > MOST_ROWS_KEPT}>
       <Text style={STYLES.caption} minPresenceAhead={KEEP_TOGETHER_POINTS}>
@@ -34,7 +38,11 @@ export function TablePdf({ table, widthPoints }: { table: DocumentTable; widthPo
           // The rows of a document are in a fixed order and may repeat.
           // biome-ignore lint/suspicious/noArrayIndexKey: see above
           key={index}
-          style={[STYLES.row, ...(table.hasTotal && index === last ? [STYLES.totalRow] : [])]}
+          style={[
+            STYLES.row,
+            ...(hasBlank ? [{ minHeight: BLANK_ROW_POINTS }] : []),
+            ...(table.hasTotal && index === last ? [STYLES.totalRow] : []),
+          ]}
           wrap={false}
           // A last row alone on a page would be an orphan.
           minPresenceAhead={index === last - 1 ? 20 : undefined}
@@ -59,6 +67,10 @@ export function TablePdf({ table, widthPoints }: { table: DocumentTable; widthPo
   );
 }
 
+/** A column to be filled in by hand. */
+const isBlank = (rows: DocumentTable["rows"], column: number): boolean =>
+  rows.length > 0 && rows.every((row) => (row[column] ?? "").trim() === "");
+
 /**
  * Numbers and short words get the room they need on one line; what is left is shared among the long columns by how
  * much they hold.
@@ -75,6 +87,7 @@ function columnWidths({ columns, rows }: DocumentTable, widthPoints: number): nu
     const head = textWidth({ text: label, size: 9.5, weight: 600 });
     // A short head stays on one line, a longer one on two.
     const least = Math.max(LEAST_COLUMN_POINTS, longestWord + 10, Math.min(head + 10, head / 2 + 26));
+    if (isBlank(rows, column)) return { least, wish: Math.max(least, BLANK_COLUMN_SHARE * widthPoints) };
     return { least, wish: Math.max(least, Math.min(longest + 10, 0.6 * widthPoints)) };
   });
   const least = needs.reduce((sum, need) => sum + need.least, 0);

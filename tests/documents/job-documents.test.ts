@@ -1,0 +1,138 @@
+import { describe, expect, test } from "vitest";
+import { certificateView } from "#lib/documents/certificate-view.ts";
+import { crewSheetView } from "#lib/documents/crew-sheet-view.ts";
+import { renderJobDocuments } from "#lib/documents/render-job-documents.ts";
+import { retestSheetView } from "#lib/documents/retest-sheet-view.ts";
+import { InputProblem } from "#lib/errors/input-problem.ts";
+import { estimatedExample, largeExample } from "./estimated-examples.ts";
+import { sectionOf, sectionText } from "./view-text.ts";
+
+const DATE = { language: "en", isoDate: "2026-11-25" } as const;
+
+describe("the crew sheet", () => {
+  test("names each repair of the chosen option once, by the number in the drawing", async () => {
+    const { job, result } = await estimatedExample("hot-humid-two-systems.json");
+    const view = crewSheetView({ job, result, ...DATE });
+    const chosen = result.scope.options.find(({ id }) => id === result.scope.chosen)!;
+    const numbers = view.sections
+      .filter(({ id }) => id.startsWith("stage-"))
+      .flatMap(({ blocks }) => blocks)
+      .flatMap((block) => (block.kind === "table" ? block.table.rows.map(([number]) => number) : []));
+    const expected = chosen.measures.map(({ siteId }) => String(job.sites.findIndex(({ id }) => id === siteId) + 1));
+    expect([...numbers].sort()).toEqual([...expected].sort());
+  });
+
+  test("a caution stands at the spot where it matters", async () => {
+    const { job, result } = await estimatedExample("hot-humid-two-systems.json");
+    const view = crewSheetView({ job, result, ...DATE });
+    const attic = view.sections.find(({ title }) => title.includes("Attic"))!;
+    expect(sectionText(attic).join(" ")).toContain("Step on framing only");
+    expect(sectionText(sectionOf(view, "before")).join(" ")).not.toContain("Step on framing only");
+  });
+
+  test("no caution of the result is left out, and those that stop the work stand on top", async () => {
+    const { job, result } = await estimatedExample("cold-attic-furnace.json");
+    const view = crewSheetView({ job, result, ...DATE });
+    const all = [...view.notices.map(({ title }) => title), ...view.sections.flatMap(sectionText)];
+    const done = result.scope.options
+      .find(({ id }) => id === result.scope.chosen)!
+      .measures.map(({ siteId }) => siteId);
+    const due = result.cautions.filter(
+      ({ appliesTo }) => appliesTo.length === 0 || appliesTo.some((siteId) => done.includes(siteId)),
+    );
+    expect(due.length).toBeGreaterThan(5);
+    expect(due.filter(({ title }) => !all.includes(title))).toEqual([]);
+    expect(view.notices.map(({ title }) => title)).toContain("Test appliances that burn fuel, before and after");
+  });
+
+  test("what is loaded is never less than what is needed, and pieces are whole", async () => {
+    const { job, result } = await estimatedExample("hot-humid-two-systems.json");
+    const chosen = result.scope.options.find(({ id }) => id === result.scope.chosen)!;
+    const [table] = sectionOf(crewSheetView({ job, result, ...DATE }), "load").blocks;
+    const rows = table?.kind === "table" ? table.table.rows : [];
+    expect(rows).toHaveLength(chosen.materials.length);
+    chosen.materials.forEach(({ amount, unit }, index) => {
+      const loaded = Number(rows[index]![1]!.replaceAll(",", ""));
+      expect(loaded).toBeGreaterThanOrEqual(amount - 1e-9);
+      expect(loaded).toBeLessThan(amount + (unit === "each" ? 1 : 0.1));
+      if (unit === "each") expect(Number.isInteger(loaded)).toBe(true);
+    });
+  });
+
+  test("sixty leaks all stand on it", async () => {
+    const { job, result } = await largeExample();
+    const text = crewSheetView({ job, result, ...DATE })
+      .sections.flatMap(sectionText)
+      .join("\n");
+    for (let number = 1; number <= 60; number += 1) expect(text).toContain(`number ${number}\n`);
+  });
+});
+
+describe("the retest sheet", () => {
+  test("tells the limit apart from the reading that meets it with confidence (form of JCGM 106)", async () => {
+    const { job, result } = await estimatedExample("mixed-crawlspace-retest.json");
+    const view = retestSheetView({ job, result, ...DATE });
+    const retest = result.retest!;
+    expect(retest.acceptanceCfm25).toBeLessThan(retest.limitCfm25);
+    expect(view.heading).toContain("162 cfm");
+    expect(view.lead[0]).toContain("with 95% confidence");
+    const how = sectionText(sectionOf(view, "how")).join(" ");
+    for (const { title } of retest.readings) expect(how).toContain(title);
+  });
+
+  test("after a miss the next repair is the one with most cfm for its money", async () => {
+    const { job, result } = await estimatedExample("cold-attic-furnace.json");
+    const essential = result.scope.options.find(({ id }) => id === "essential");
+    const chosen = essential ?? result.scope.options[0]!;
+    const view = retestSheetView({
+      job,
+      result: { ...result, scope: { ...result.scope, chosen: chosen.id } },
+      ...DATE,
+    });
+    const table = sectionOf(view, "missed").blocks.find((block) => block.kind === "table");
+    const worth = table?.kind === "table" ? table.table.rows.map((row) => Number(row[3])) : [];
+    expect(worth.length).toBeGreaterThan(0);
+    expect(worth).toEqual([...worth].sort((a, b) => b - a));
+  });
+});
+
+describe("the certificate", () => {
+  test("says what was read, and promise beside result", async () => {
+    const { job, result } = await estimatedExample("mixed-crawlspace-retest.json");
+    const view = certificateView({ job, result, ...DATE });
+    const before = result.leakage.totalCfm25.value;
+    const after = before - result.verified!.differenceCfm25.value;
+    expect(view.heading).toBe("Your ducts leak 60% less.");
+    expect(view.lead[0]).toContain(String(Math.round(before)));
+    expect(view.lead[0]).toContain(String(Math.round(after)));
+    expect(sectionText(sectionOf(view, "promise")).join(" ")).toContain("left more open than we expected");
+    expect(view.notices.map(({ text }) => text).join(" ")).toContain("not a guarantee");
+  });
+
+  test("a change within the doubt of the tests is not called one", async () => {
+    const { job, result } = await estimatedExample("mixed-crawlspace-retest.json");
+    const verified = { ...result.verified!, reductionShare: { value: 0.03, p10: -0.02, p50: 0.03, p90: 0.08 } };
+    const view = certificateView({ job, result: { ...result, verified }, ...DATE });
+    expect(view.heading).toBe("The two tests can not tell a change.");
+  });
+
+  test("there is none without a retest", async () => {
+    const { job, result } = await estimatedExample("cold-attic-furnace.json");
+    expect(() => certificateView({ job, result, ...DATE })).toThrow(InputProblem);
+  });
+});
+
+test("a job gives all the documents that apply, each a PDF file", async () => {
+  const kinds = async (file: string) => {
+    const documents = await renderJobDocuments({ ...(await estimatedExample(file)), ...DATE });
+    for (const { bytes } of documents) expect(Buffer.from(bytes.slice(0, 5)).toString()).toBe("%PDF-");
+    return documents.map(({ kind }) => kind);
+  };
+  expect(await kinds("cold-attic-furnace.json")).toEqual(["proposal", "crew-sheet", "retest-sheet"]);
+  expect(await kinds("mixed-crawlspace-retest.json")).toEqual([
+    "proposal",
+    "crew-sheet",
+    "retest-sheet",
+    "certificate",
+  ]);
+});
