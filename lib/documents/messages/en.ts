@@ -460,8 +460,8 @@ export const EN = {
   "retest.rulesTable": "Rules that may apply; the adopted local text governs",
   "retest.rule": "Rule",
   "retest.limit": "Limit (cfm)",
-  "retest.today": "Before (cfm)",
-  "retest.met": "Met before",
+  "retest.today": "Measured (cfm)",
+  "retest.met": "Met",
   "retest.expected": "Expected (cfm)",
   "retest.missedTitle": "If the reading is too high",
   "retest.missedLead":

@@ -457,8 +457,8 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "retest.rulesTable": "Reglas que pueden valer; manda el texto local adoptado",
   "retest.rule": "Regla",
   "retest.limit": "Límite (cfm)",
-  "retest.today": "Antes (cfm)",
-  "retest.met": "Cumplía antes",
+  "retest.today": "Medido (cfm)",
+  "retest.met": "Cumple",
   "retest.expected": "Esperado (cfm)",
   "retest.missedTitle": "Si la lectura sale muy alta",
   "retest.missedLead":
