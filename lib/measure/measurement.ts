@@ -10,6 +10,8 @@ export type Measure = (typeof MEASURES)[number];
 export interface Measurement {
   testId: string;
   testIndex: number;
+  /** The method of the catalogue that read it. */
+  methodId: "leakage-at-pressure" | "power-law-fit" | "blower-door-subtraction";
   /** Null: the whole house. */
   systemId: string | null;
   stage: TestStage;

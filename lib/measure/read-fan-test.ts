@@ -121,6 +121,7 @@ export function readFanTest(context: FanTestContext): Measurement {
     );
     return {
       ...common,
+      methodId: "leakage-at-pressure",
       cfm25: leakageCfm,
       randomRelativeUncertainty: random,
       exponentRelativeUncertainty: relativeStandardUncertaintyOfExponent,
@@ -139,6 +140,7 @@ export function readFanTest(context: FanTestContext): Measurement {
   );
   return {
     ...common,
+    methodId: "power-law-fit",
     cfm25: fit.leakageCfm,
     randomRelativeUncertainty: random,
     exponentRelativeUncertainty: 0,

@@ -15,6 +15,7 @@ export function readSubtractionTest({ test, testIndex }: { test: SubtractionTest
   return {
     testId: test.id,
     testIndex,
+    methodId: "blower-door-subtraction",
     systemId: test.systemId ?? null,
     stage: test.stage,
     measure: "toOutside",

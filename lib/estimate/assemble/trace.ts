@@ -9,11 +9,7 @@ type Input = Pick<AssembleInput, "house" | "measurements" | "kernel" | "worth" |
 function measureSteps({ measurements }: Input): TraceStep[] {
   return measurements.map((each) => ({
     id: `measure/${each.testId}`,
-    methodId: each.fit
-      ? "power-law-fit"
-      : each.testId.includes("subtraction")
-        ? "blower-door-subtraction"
-        : "leakage-at-pressure",
+    methodId: each.methodId,
     title: `Test “${each.testId}” read at 25 Pa`,
     inputs: Object.fromEntries(
       each.steps.flatMap((step, index) => [
