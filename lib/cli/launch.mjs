@@ -53,7 +53,7 @@ const COMMANDS = {
     return runBundled("ductmend", args);
   },
   bench: async (args) => {
-    await prepare(root, ["install", "generateClient", "bundle"]);
+    await prepare(root, ["install", "generateClient", "bundle", "buildWeb"]);
     return runBundled("bench", args);
   },
   prove: async (args) => {

@@ -5,6 +5,7 @@ import { recomputeClaim } from "#lib/claims/recompute-claim.ts";
 import { estimate } from "#lib/estimate/estimate.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
 import { loadReferenceData } from "#lib/reference-data/load-server.ts";
+import { startApp } from "#tests/browser/app-server.ts";
 import { measureDrawBins } from "./draw-bins.ts";
 import { measureSolver60Leaks } from "./solver-60-leaks.ts";
 
@@ -71,12 +72,24 @@ async function documentFigures(): Promise<Figure[]> {
   ];
 }
 
+/** The list of jobs as the browser first gets it, from a server with a database of its own. */
+async function pageFigures(): Promise<Figure[]> {
+  const app = await startApp();
+  try {
+    const read = async () => (await fetch(`${app.url}/jobs`)).text();
+    return [{ name: "first-page-ms", value: await medianMs("page", read), unit: "ms" }];
+  } finally {
+    await app.stop();
+  }
+}
+
 const figures: Figure[] = [
   ...measureDrawBins(),
   ...(await estimateFigures()),
   await measureSolver60Leaks(),
   ...(await documentFigures()),
   ...(await claimFigures()),
+  ...(await pageFigures()),
 ];
 
 if (process.argv.includes("--json")) process.stdout.write(`${JSON.stringify(figures)}\n`);
