@@ -63,7 +63,9 @@ function textOfPdf(bytes: Buffer): string {
 }
 
 describe.each([390, 1280])("the whole way at %i px", (width) => {
-  it("from nothing to a proposal that the homeowner opens, with axe and without a foreign request", { timeout: 120_000 }, async () => {
+  it("from nothing to a proposal that the homeowner opens, with axe and without a foreign request", {
+    timeout: 120_000,
+  }, async () => {
     const context = await browser.newContext({
       viewport: { width, height: 900 },
       colorScheme: width === 390 ? "dark" : "light",
