@@ -3,6 +3,7 @@ import { prepareDucts } from "#lib/distribution/duct-system.ts";
 import { unbalancedInfiltration } from "#lib/distribution/unbalanced-infiltration.ts";
 import type { ZoneLines } from "#lib/distribution/weather-columns.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
+import type { PlaceModel } from "../complete/complete-places.ts";
 import { fillMode } from "./fill-mode.ts";
 import type { HouseState, SystemState } from "./house-state.ts";
 
@@ -12,11 +13,12 @@ export interface Zones {
   cooling: ZoneLines;
 }
 
-/** Regain over all duct surface outside the rooms: what cycling loses comes back the same way. */
-function surfaceRegain({ running }: SystemState): number {
+/** Regain over all duct surface outside the rooms: what cycling loses there comes back the same way. */
+function surfaceRegain({ running }: SystemState, places: readonly PlaceModel[]): number {
   let sum = 0;
   let regained = 0;
-  for (let p = 0; p < running.regainFactor.length; p++) {
+  for (let p = 0; p < places.length; p++) {
+    if (places[p]!.isConditioned) continue;
     const conductance = running.supplyConductanceBtuPerHF[p]! + running.returnConductanceBtuPerHF[p]!;
     sum += conductance;
     regained += conductance * running.regainFactor[p]!;
@@ -67,7 +69,7 @@ export function fillDistribution({
     running.cyclingFactor = cyclingFactor({
       cyclingLoss: ducts.cyclingLoss,
       outsideAreaShare: ducts.outsideAreaShare,
-      regain: surfaceRegain(systemState),
+      regain: surfaceRegain(systemState, places),
     });
     prepareDucts(running, systemState.prepared);
     for (const mode of ["heating", "cooling"] as const) {
