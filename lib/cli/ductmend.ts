@@ -12,6 +12,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   schema: async () => (await import("./commands/schema.ts")).schemaCommand,
   claim: async () => (await import("./commands/claim.ts")).claimCommand,
   recompute: async () => (await import("./commands/recompute.ts")).recomputeCommand,
+  convert: async () => (await import("./commands/convert.ts")).convertCommand,
 };
 
 async function helpText(): Promise<string> {

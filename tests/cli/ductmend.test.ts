@@ -168,3 +168,24 @@ describe("schema, claim and recompute", () => {
     expect(lines[0]).toMatchObject({ line: 2, outcome: "invalid" });
   });
 });
+
+describe("convert", () => {
+  it("writes HPXML, reads it back as a job, and says on standard error what could not be read", () => {
+    const out = ductmend(["convert", "lib/examples/mixed-crawlspace-retest.json", "--from", "job", "--to", "hpxml"]);
+    expect(out.status).toBe(0);
+    const back = ductmend(["convert", "-", "--from", "hpxml", "--to", "job"], { input: out.stdout });
+    expect(back.status).toBe(0);
+    expect(JSON.parse(back.stdout)).toMatchObject({ schemaVersion: "ductmend.job/1", id: "quarry-road-retest" });
+    expect(back.stderr).toMatch(/not read/);
+  });
+
+  it.each([
+    [["--from", "hpxml"], "says no target"],
+    [["--from", "job", "--to", "job"], "goes nowhere"],
+    [["--from", "hpxml", "--to", "job"], "hands in a job as HPXML"],
+  ])("ends with 2 when one %j (%s)", (args) => {
+    const { status, stdout } = ductmend(["convert", "lib/examples/cold-attic-furnace.json", ...(args as string[])]);
+    expect(status).toBe(2);
+    expect(stdout).toBe("");
+  });
+});
