@@ -59,6 +59,7 @@ const { appendFileSync, mkdirSync, writeFileSync } = require("node:fs");
 const note = (what) => 'require("node:fs").appendFileSync(process.env.CALLS, ' + JSON.stringify(what + "\\n") + ');';
 appendFileSync(process.env.CALLS, "npm " + process.argv.slice(2, 4).join(" ") + " " + process.env.NODE_ENV + "\\n");
 console.log("npm speaks");
+Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, Number(process.env.SLOW_MS ?? 0));
 const put = (path, content) => { mkdirSync(require("node:path").dirname(path), { recursive: true }); writeFileSync(path, content); };
 put("node_modules/prisma/build/index.js", note("generate") + 'console.log("prisma speaks")');
 put("node_modules/esbuild/package.json", '{"main":"index.js"}');

@@ -30,7 +30,9 @@ describe("the launcher, from a clean clone", () => {
   });
 
   test("of two starts at once one prepares, and the other waits and says so", async () => {
-    const runs = await Promise.all([clone.run(["ductmend"]), clone.run(["ductmend"]), clone.run(["ductmend"])]);
+    // An installation takes its time, so that the others meet it.
+    const slow = { SLOW_MS: "2500" };
+    const runs = await Promise.all([1, 2, 3].map(() => clone.run(["ductmend"], slow)));
     expect(runs.map((run) => run.exitCode)).toEqual([0, 0, 0]);
     expect(clone.calls()).toEqual(FROM_NOTHING);
     expect(runs.filter((run) => /preparing Ductmend; waiting/.test(run.stderr)).length).toBeGreaterThan(0);
