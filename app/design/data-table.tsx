@@ -7,22 +7,27 @@ export interface TableColumn {
   isNumeric?: boolean;
 }
 
-/** A table of hairlines, for comparing: dense, unit in the head, first cell of a row its name. */
+/**
+ * A table of hairlines, for comparing: dense, unit in the head, first cell of a row its name. Where the columns hold
+ * sentences, `isCardsWhenNarrow` makes each row a small card on a phone: the name, then each cell after its heading.
+ */
 export function DataTable({
   caption,
   columns,
   rows,
   isCaptionHidden = false,
+  isCardsWhenNarrow = false,
 }: {
   caption: ReactNode;
   columns: readonly TableColumn[];
   rows: readonly { id: string; cells: readonly ReactNode[] }[];
   isCaptionHidden?: boolean;
+  isCardsWhenNarrow?: boolean;
 }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table scrolls, and the keyboard has to be able to scroll it
     <section className={styles.scroll} tabIndex={0} aria-label={typeof caption === "string" ? caption : "Table"}>
-      <table className={styles.table}>
+      <table className={isCardsWhenNarrow ? `${styles.table} ${styles.cards}` : styles.table}>
         <caption className={isCaptionHidden ? styles.hidden : undefined}>{caption}</caption>
         <thead>
           <tr>
@@ -38,7 +43,7 @@ export function DataTable({
           {rows.map((row) => (
             <tr key={row.id}>
               {row.cells.map((cell, index) => {
-                const isNumeric = columns[index]?.isNumeric;
+                const { isNumeric, label } = columns[index] ?? {};
                 if (index === 0) {
                   return (
                     <th key={`${row.id} head`} scope="row">
@@ -47,8 +52,12 @@ export function DataTable({
                   );
                 }
                 return (
-                  // biome-ignore lint/suspicious/noArrayIndexKey: cells belong to columns, whose place is fixed
-                  <td key={`${row.id} ${index}`} className={isNumeric ? styles.numeric : undefined}>
+                  <td
+                    // biome-ignore lint/suspicious/noArrayIndexKey: cells belong to columns, whose place is fixed
+                    key={`${row.id} ${index}`}
+                    className={isNumeric ? styles.numeric : undefined}
+                    data-label={isCardsWhenNarrow && typeof label === "string" ? label : undefined}
+                  >
                     {cell}
                   </td>
                 );

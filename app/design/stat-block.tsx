@@ -23,10 +23,10 @@ function StatBlock({ label, value, unit, doubt }: Stat) {
   );
 }
 
-/** A few numbers side by side, parted by hairlines. */
+/** A few numbers side by side, parted by hairlines; many of them in rows of three where there is room. */
 export function StatGrid({ stats }: { stats: readonly (Stat & { id: string })[] }) {
   return (
-    <dl className={styles.grid}>
+    <dl className={stats.length > 4 ? `${styles.grid} ${styles.many}` : styles.grid}>
       {stats.map(({ id, ...stat }) => (
         <StatBlock key={id} {...stat} />
       ))}

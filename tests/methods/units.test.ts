@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
 import { METHODS } from "#lib/methods/catalogue.ts";
-import { auditUnits, unitPromisedBy } from "#tests/units/unit-audit.ts";
+import { unitOfName } from "#lib/units/unit-of-name.ts";
+import { auditUnits } from "#tests/units/unit-audit.ts";
 import { NAMES_WITHOUT_UNIT } from "./names-without-unit.ts";
 
 const exempt = Object.keys(NAMES_WITHOUT_UNIT);
@@ -53,13 +54,13 @@ describe("the check itself", () => {
   });
 
   it("reads the longest ending, at a word's start", () => {
-    expect(unitPromisedBy("outdoorTemperatureF")).toBe("°F");
-    expect(unitPromisedBy("returnTemperatureDifferenceF")).toBe("Δ°F");
-    expect(unitPromisedBy("envelopePressuresPa")).toBe("Pa");
-    expect(unitPromisedBy("deltaFlowsCfm")).toBe("cfm");
-    expect(unitPromisedBy("years")).toBe("yr");
-    expect(unitPromisedBy("isOFF")).toBeUndefined();
-    expect(unitPromisedBy("seer")).toBeUndefined();
+    expect(unitOfName("outdoorTemperatureF")).toBe("°F");
+    expect(unitOfName("returnTemperatureDifferenceF")).toBe("Δ°F");
+    expect(unitOfName("envelopePressuresPa")).toBe("Pa");
+    expect(unitOfName("deltaFlowsCfm")).toBe("cfm");
+    expect(unitOfName("years")).toBe("yr");
+    expect(unitOfName("isOFF")).toBeUndefined();
+    expect(unitOfName("seer")).toBeUndefined();
   });
 });
 

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { UNIT_BY_SUFFIX } from "#lib/units/unit-names.ts";
+import { unitOfName } from "#lib/units/unit-of-name.ts";
 
 /** A number in a schema whose name and unit do not go together. */
 export interface UnitFault {
@@ -23,24 +23,6 @@ interface Node {
 
 /** Parts of a range: they carry the name and the unit of what they are the range of. */
 const RANGE_PARTS = ["value", "p10", "p50", "p90"];
-
-const SUFFIXES = Object.entries(UNIT_BY_SUFFIX).sort(([a], [b]) => b.length - a.length);
-
-/** The unit that a name's ending promises: the longest ending wins; a list's plural counts as its singular. */
-export function unitPromisedBy(name: string): string | undefined {
-  const words = [name, name.replace(/s$/, "")];
-  for (const [suffix, unit] of SUFFIXES) {
-    const asWholeName = suffix[0]!.toLowerCase() + suffix.slice(1);
-    if (words.some((word) => word === asWholeName || endsAtAWord(word, suffix))) return unit;
-  }
-  return undefined;
-}
-
-/** `TempF` ends in the word `F`; `OFF` does not, for its F does not start a word. */
-function endsAtAWord(name: string, suffix: string): boolean {
-  if (!name.endsWith(suffix)) return false;
-  return /[a-z0-9]$/.test(name.slice(0, -suffix.length));
-}
 
 /**
  * Walks a schema and reports each number without a unit, and each whose name promises another unit or none. `exempt`
@@ -90,7 +72,7 @@ function without$ref({ $ref: _, ...rest }: Node): Node {
 function faultOf(unit: string | undefined, key: string, exempt: readonly string[]): string | undefined {
   if (unit === undefined) return "states no unit";
   if (exempt.includes(key)) return undefined;
-  const promised = unitPromisedBy(key);
+  const promised = unitOfName(key);
   if (promised === undefined) return `has no unit in its name (states ${unit})`;
   return promised === unit ? undefined : `its name promises ${promised}, it states ${unit}`;
 }

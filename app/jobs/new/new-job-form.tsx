@@ -24,9 +24,8 @@ export function NewJobForm() {
         id="zip"
         name="zip"
         label="ZIP code"
-        hint="It brings the weather, the energy prices and the elevation."
+        hint="It brings the weather, the energy prices and the elevation; it may wait."
         error={errorOf("zip")}
-        isOptional
         inputMode="numeric"
         autoComplete="off"
       />

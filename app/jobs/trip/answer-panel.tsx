@@ -7,6 +7,7 @@ import { COMPACT_WIDTH } from "#lib/pictures/scene.ts";
 import type { Answer, DrawnScene } from "./answer.ts";
 import type { MissingField } from "./missing.ts";
 import styles from "./trip.module.css";
+import type { TripStepId } from "./trip-steps.ts";
 
 const pick =
   ({ wide, compact }: DrawnScene) =>
@@ -18,17 +19,28 @@ export function AnswerPanel({
   answer,
   missing,
   hrefOf,
+  hrefOfStep,
 }: {
   answer: Answer | null;
   missing: readonly MissingField[];
   hrefOf: (missing: MissingField) => string;
+  hrefOfStep: (step: TripStepId) => string;
 }) {
   return (
     <>
       {answer ? (
         <>
           <Picture build={pick(answer.house)} headingLevel={2} isHeadingHidden />
-          <StatGrid stats={answer.stats} />
+          {answer.stats.length > 0 ? (
+            <StatGrid stats={answer.stats} />
+          ) : (
+            <Notice kind="info" title="The answer begins with a reading or a leak">
+              <p>
+                The house is there. Enter <a href={hrefOfStep("readings")}>what the gauge read</a> or{" "}
+                <a href={hrefOfStep("leaks")}>a leak you saw</a>, and its cost appears here.
+              </p>
+            </Notice>
+          )}
           {answer.dollars ? <Picture build={pick(answer.dollars)} headingLevel={2} isHeadingHidden /> : null}
         </>
       ) : null}

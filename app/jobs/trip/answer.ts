@@ -8,9 +8,11 @@ import { houseSectionOfResult } from "#lib/pictures/of-result/house-section-of-r
 import { hundredDollarsOfMode } from "#lib/pictures/of-result/hundred-dollars-of-mode.ts";
 import { COMPACT_WIDTH, type Scene, type SceneOptions, WIDE_WIDTH } from "#lib/pictures/scene.ts";
 import { formatNumber, formatPercent, formatUsd } from "#lib/units/format.ts";
+import { sayNumber, sayValue } from "./said-value.ts";
 
 /** The answer as it stands beside the form: plain data, so that the worker, the server and the page share it. */
 export interface Answer {
+  /** Empty until there is a reading or a leak: before that a number would only be a guess about nothing. */
   stats: readonly AnswerStat[];
   bar: readonly { id: string; label: string; value: string }[];
   house: DrawnScene;
@@ -56,7 +58,8 @@ export function doubtWords({ p10, p90 }: Ranged, format: (value: number) => stri
 export function buildAnswer(job: Job, result: Result): Answer {
   const { leakage, savings, economics, scope } = result;
   const cfm = (value: number) => formatNumber(value);
-  const mode = leadingMode(result);
+  const hasEvidence = job.tests.length > 0 || job.sites.length > 0;
+  const mode = hasEvidence ? leadingMode(result) : undefined;
   const lost = mode?.mode.destinationBefore;
   const hasWork = scope.options.length > 0;
   const saved = hasWork ? savings.costUsdPerYear : economics.doingNothingUsdPerYear;
@@ -95,14 +98,16 @@ export function buildAnswer(job: Job, result: Result): Answer {
     },
   ];
   return {
-    stats,
-    bar: [
-      { id: "total", label: "at 25 Pa", value: `${cfm(leakage.totalCfm25.value)} cfm` },
-      lost
-        ? { id: "lost", label: "lost", value: formatPercent(lost.outsideShare) }
-        : { id: "outside", label: "to outside", value: `${cfm(leakage.toOutsideCfm25.value)} cfm` },
-      { id: "saved", label: hasWork ? "saved a year" : "cost a year", value: formatUsd(saved.value) },
-    ],
+    stats: hasEvidence ? stats : [],
+    bar: hasEvidence
+      ? [
+          { id: "total", label: "at 25 Pa", value: `${cfm(leakage.totalCfm25.value)} cfm` },
+          lost
+            ? { id: "lost", label: "lost", value: formatPercent(lost.outsideShare) }
+            : { id: "outside", label: "to outside", value: `${cfm(leakage.toOutsideCfm25.value)} cfm` },
+          { id: "saved", label: hasWork ? "saved a year" : "cost a year", value: formatUsd(saved.value) },
+        ]
+      : [],
     house: draw((options) => houseSectionScene(houseSectionOfResult({ job, result, when: "before" }), options)),
     ...(mode
       ? { dollars: draw((options) => hundredDollarsScene(hundredDollarsOfMode({ ...mode, hasWork }), options)) }
@@ -126,12 +131,8 @@ function leadingMode({ systems }: Result) {
   return modes.sort((a, b) => a.mode.destinationBefore.roomsShare - b.mode.destinationBefore.roomsShare)[0];
 }
 
-const UNITLESS = new Set(["ratio", "share", "count", ""]);
-
-export function assumedValue({ value, unit, low, high, reason }: Assumption): AssumedValue {
-  const say = (number: number) => (unit === "yr" ? String(Math.round(number)) : formatNumber(number));
-  const shown = typeof value === "number" ? say(value) : typeof value === "boolean" ? (value ? "yes" : "no") : value;
-  const withUnit = UNITLESS.has(unit) ? shown : `${shown} ${unit}`;
+export function assumedValue({ path, value, unit, low, high, reason }: Assumption): AssumedValue {
+  const say = (number: number) => sayNumber({ path, value: number, unit });
   const range = low === undefined || high === undefined ? "" : `, could be ${say(low)} to ${say(high)}`;
-  return { text: `${withUnit}${range}`, reason };
+  return { text: `${sayValue({ path, value, unit })}${range}`, reason };
 }

@@ -114,7 +114,11 @@ const CHOICE_WORDS: Readonly<Record<string, Readonly<Record<string, string>>>> =
 };
 
 /** What a choice is called: by the whole path where kinds differ, else by the field's own name. */
-export function choiceLabel(starPath: string, value: string): string {
+export function choiceLabel(
+  starPath: string,
+  value: string,
+  otherwise: string = firstLarge(value.replaceAll("-", " ")),
+): string {
   const byName = CHOICE_WORDS[starPath.split("/").at(-1) ?? ""];
-  return CHOICE_WORDS[starPath]?.[value] ?? byName?.[value] ?? firstLarge(value.replaceAll("-", " "));
+  return CHOICE_WORDS[starPath]?.[value] ?? byName?.[value] ?? otherwise;
 }

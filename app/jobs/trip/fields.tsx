@@ -66,7 +66,18 @@ export function NumberAt({ path, label, hint, isLabelHidden, isLarge }: FieldPro
   );
 }
 
-export function TextAt({ path, label, hint, isLabelHidden, inputMode }: FieldProps & { inputMode?: "numeric" }) {
+export function TextAt({
+  path,
+  label,
+  hint,
+  isLabelHidden,
+  inputMode,
+  isNeeded = false,
+}: FieldProps & {
+  inputMode?: "numeric";
+  /** The schema can do without it, this job cannot. */
+  isNeeded?: boolean;
+}) {
   const { draft, set, specOf, errorAt } = useTrip();
   const spec = specOf(path);
   return (
@@ -75,7 +86,7 @@ export function TextAt({ path, label, hint, isLabelHidden, inputMode }: FieldPro
       label={label ?? spec.title}
       hint={hint === undefined ? spec.description : hint}
       error={errorAt(path)}
-      isOptional={!spec.isRequired && !isLabelHidden}
+      isOptional={!spec.isRequired && !isNeeded && !isLabelHidden}
       isLabelHidden={isLabelHidden}
       inputMode={inputMode}
       autoComplete="off"

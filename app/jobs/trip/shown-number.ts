@@ -1,8 +1,9 @@
 import { AS_PERCENT } from "./field-words.ts";
 
-/** The unit that a field is shown in: money in dollars, shares that people know as percent in percent. */
+/** The unit that a field is shown in: money in dollars, shares that people know as percent in percent, a year bare. */
 export function shownUnit(key: string, unit: string | undefined): string {
   if (AS_PERCENT.has(key)) return "%";
+  if (key.endsWith("Year")) return "";
   if (unit === "US¢") return "$";
   return unit ?? "";
 }

@@ -1,3 +1,4 @@
+import { TARGET_RULES } from "#lib/retest/targets.ts";
 import { formatNumber } from "#lib/units/format.ts";
 import { type Draft, listAt, numberAt, textAt } from "./draft.ts";
 import { choiceLabel } from "./field-words.ts";
@@ -93,8 +94,13 @@ export const STEP_DETAILS: Readonly<Record<TripStepId, (draft: Draft) => string 
     if (bills > 0) return count(bills, "bill");
     return textOf(draft, "energy/knownUse", "yearly use") ?? textOf(draft, "rates", "prices");
   },
-  plan: (draft) => textAt(draft, "plan/targetId") ?? textOf(draft, "plan", "own target"),
+  plan: (draft) => targetTitle(textAt(draft, "plan/targetId")) ?? textOf(draft, "plan", "own target"),
 };
+
+/** The rule by its title; one that is not known here by its own id, so that a typing error is seen. */
+function targetTitle(id: string | undefined): string | undefined {
+  return TARGET_RULES.find((rule) => rule.id === id)?.title ?? id;
+}
 
 function textOf(draft: Draft, key: string, words: string): string | undefined {
   return listAtLeastOne(draft, key) ? words : undefined;

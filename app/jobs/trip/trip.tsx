@@ -21,6 +21,7 @@ import { STEP_WORDS, TRIP_STEPS, type TripStepId } from "./trip-steps.ts";
 import { type LiveAnswer, useAnswer } from "./use-answer.ts";
 
 const MOST_UNDO = 100;
+const NO_NUMBERS_YET = [{ id: "none", label: "Answer", value: "grows here" }];
 
 export interface TripProps {
   jobId: string;
@@ -115,6 +116,7 @@ export function Trip({ jobId, revision, step, firstDraft, specs, first, children
     <AnswerPanel
       answer={answer}
       missing={missing}
+      hrefOfStep={hrefOf}
       hrefOf={(each) => (each.step === step ? `#${each.path}` : `${hrefOf(each.step)}#${each.path}`)}
     />
   );
@@ -131,11 +133,7 @@ export function Trip({ jobId, revision, step, firstDraft, specs, first, children
           railTitle={`${words.label}, step ${at + 1} of ${TRIP_STEPS.length}`}
           answer={panel}
           answerBar={
-            answer ? (
-              <AnswerBar stats={answer.bar}>{panel}</AnswerBar>
-            ) : (
-              <AnswerBar stats={[{ id: "none", label: "Answer", value: "grows here" }]}>{panel}</AnswerBar>
-            )
+            <AnswerBar stats={answer && answer.bar.length > 0 ? answer.bar : NO_NUMBERS_YET}>{panel}</AnswerBar>
           }
         >
           <form

@@ -81,6 +81,7 @@ export default async function MethodPage({ params, searchParams }: Props) {
             <DataTable
               caption="Published checks"
               isCaptionHidden
+              isCardsWhenNarrow
               columns={[
                 { label: "Case" },
                 { label: "Number" },

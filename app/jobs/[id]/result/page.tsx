@@ -14,7 +14,14 @@ import { showAs } from "../../session.ts";
 import { doubtWords } from "../../trip/answer.ts";
 import styles from "./result.module.css";
 import { ChartPictures, HousePictures } from "./result-pictures.tsx";
-import { AssumptionsTable, ComplianceTable, OptionsTable, RetestTable, TraceSteps } from "./result-tables.tsx";
+import {
+  AssumptionsTable,
+  ComplianceTable,
+  LoadsTable,
+  OptionsTable,
+  RetestTable,
+  TraceSteps,
+} from "./result-tables.tsx";
 
 export const metadata: Metadata = { title: "Result" };
 
@@ -101,6 +108,10 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
             <RetestTable retest={result.retest} />
           </section>
         ) : null}
+        <section aria-labelledby="need">
+          <h2 id="need">What the house needs</h2>
+          <LoadsTable loads={result.loads} />
+        </section>
         <section aria-labelledby="doubts">
           <h2 id="doubts">What to look at again</h2>
           {warnings.length === 0 ? <p>Nothing.</p> : null}

@@ -5,11 +5,23 @@ import type { Result } from "#lib/job/result/result-schema.ts";
 import { METHODS } from "#lib/methods/catalogue.ts";
 import { citationText } from "#lib/sources/source-title.ts";
 import { formatNumber, formatPercent, formatUsd, formatUsdCents } from "#lib/units/format.ts";
+import { unitOfName } from "#lib/units/unit-of-name.ts";
+import { sayValue } from "../../trip/said-value.ts";
 
 const METHOD_BY_ID = new Map(METHODS.map((method) => [method.id, method]));
 
-const shown = (value: number | string | boolean | null): string =>
-  typeof value === "number" ? formatNumber(value, { significantDigits: 4 }) : String(value ?? "");
+/** A value of the calculation by its name there, whose ending tells the unit. */
+function namedValue(name: string, value: number | string | boolean | null): { value: string; unit: string } {
+  const unit = unitOfName(lastNameOf(name)) ?? "";
+  if (value === null) return { value: "none", unit: "" };
+  if (typeof value === "number" && unit !== "yr") {
+    return { value: formatNumber(value, { significantDigits: 4 }), unit: SILENT_UNITS.has(unit) ? "" : unit };
+  }
+  return { value: sayValue({ path: name, value, unit }), unit: "" };
+}
+
+const SILENT_UNITS = new Set(["ratio", "share", "count"]);
+const lastNameOf = (path: string): string => path.slice(path.lastIndexOf("/") + 1);
 
 /** Scopes that can be had, side by side. */
 export function OptionsTable({ scope }: { scope: Result["scope"] }) {
@@ -18,6 +30,7 @@ export function OptionsTable({ scope }: { scope: Result["scope"] }) {
     <DataTable
       caption="Options side by side"
       isCaptionHidden
+      isCardsWhenNarrow
       columns={[
         { label: "Option" },
         { label: "Price", isNumeric: true },
@@ -81,10 +94,52 @@ export function RetestTable({ retest }: { retest: NonNullable<Result["retest"]> 
   );
 }
 
+const FUEL_WORDS = { electricity: "electricity", naturalGas: "gas", propane: "propane", fuelOil: "oil" } as const;
+const EVIDENCE_WORDS = { bills: "Bills", "known-use": "Known yearly use", building: "The building" } as const;
+
+/** What is known of the year's need: every evidence side by side, the one in use marked. */
+export function LoadsTable({ loads }: { loads: Result["loads"] }) {
+  const baseUse = loads.bills.flatMap(({ fuel, baseUse: use, unit }) =>
+    use === null ? [] : [`${formatNumber(use)} ${unit} of ${FUEL_WORDS[fuel]}`],
+  );
+  return (
+    <>
+      <DataTable
+        caption="Use of a normal year without the blower, by each evidence"
+        columns={[
+          { label: "Season" },
+          { label: "Evidence" },
+          { label: "Use a year", isNumeric: true },
+          { label: "8 times in 10 between", isNumeric: true },
+          { label: "Need of the rooms, million Btu", isNumeric: true },
+          { label: "From" },
+        ]}
+        rows={loads.seasons.flatMap(({ mode, fuel, evidence }) =>
+          evidence.map(({ from, isUsed, value, unit, low, high, needBtu, detail }) => ({
+            id: `${mode} ${fuel} ${from}`,
+            cells: [
+              mode === "heating" ? `Heating, ${FUEL_WORDS[fuel]}` : "Cooling",
+              isUsed ? <strong key="from">{EVIDENCE_WORDS[from]} (used)</strong> : EVIDENCE_WORDS[from],
+              `${formatNumber(value)} ${unit}`,
+              `${formatNumber(low)} to ${formatNumber(high)}`,
+              formatNumber(needBtu / 1e6),
+              detail,
+            ],
+          })),
+        )}
+      />
+      {baseUse.length > 0 ? (
+        <p>Of the bills, {baseUse.join(" and ")} a year does not follow the weather and is left alone.</p>
+      ) : null}
+    </>
+  );
+}
+
 export function ComplianceTable({ compliance }: { compliance: Result["compliance"] }) {
   return (
     <DataTable
       caption="Rules, with two statements each: met, and met with confidence"
+      isCardsWhenNarrow
       columns={[
         { label: "Rule" },
         { label: "Limit, cfm", isNumeric: true },
@@ -114,10 +169,11 @@ export function AssumptionsTable({ assumptions }: { assumptions: Result["assumpt
     <DataTable
       caption="Assumed values"
       isCaptionHidden
+      isCardsWhenNarrow
       columns={[{ label: "What" }, { label: "Value", isNumeric: true }, { label: "Why" }, { label: "Source" }]}
       rows={assumptions.map((each) => ({
         id: each.path,
-        cells: [each.title, `${shown(each.value)} ${each.unit}`.trim(), each.reason, citationText(each.source)],
+        cells: [each.title, sayValue(each), each.reason, citationText(each.source)],
       }))}
     />
   );
@@ -138,13 +194,12 @@ export function TraceSteps({ trace }: { trace: Result["trace"] }) {
               {
                 id: step.id,
                 label: first?.[0] ?? step.title,
-                value: first ? shown(first[1]) : "",
-                unit: "",
+                ...(first ? namedValue(...first) : { value: "", unit: "" }),
                 equation: method?.equation ?? step.methodId,
                 inputs: [
                   ...Object.entries(step.inputs),
                   ...others.map(([key, value]) => [`→ ${key}`, value] as const),
-                ].map(([label, value]) => ({ label, value: shown(value), unit: "" })),
+                ].map(([label, value]) => ({ label, ...namedValue(label, value) })),
                 source: (
                   <>
                     {citationText(step.source)}.{" "}

@@ -1,14 +1,22 @@
 "use client";
 
 import { Disclosure } from "#app/design/worked-out.tsx";
+import { textAt } from "../draft.ts";
 import { ChoiceAt, FlagAt, NumberAt, TextAt } from "../fields.tsx";
 import { NotesAt } from "../notes.tsx";
+import { useTrip } from "../trip-context.ts";
 
 export function HouseStep() {
+  const { draft } = useTrip();
   return (
     <>
       <TextAt path="house/label" />
-      <TextAt path="house/zip" inputMode="numeric" hint="It brings the weather, the energy prices and the elevation." />
+      <TextAt
+        path="house/zip"
+        inputMode="numeric"
+        hint="It brings the weather, the energy prices and the elevation."
+        isNeeded={textAt(draft, "house/stationId") === undefined}
+      />
       <ChoiceAt path="house/kind" />
       <NumberAt path="house/conditionedFloorAreaFt2" hint="Heated and cooled floor, all stories together." />
       <NumberAt path="house/storeysCount" />
