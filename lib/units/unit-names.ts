@@ -22,6 +22,7 @@ export const UNIT_BY_SUFFIX = {
   In2: "in²",
   LbPerFt3: "lb/ft³",
   Lb: "lb",
+  Btu: "Btu",
   BtuPerH: "Btu/h",
   BtuPerHF: "Btu/(h·°F)",
   BtuPerHFt2: "Btu/(h·ft²)",

@@ -24,6 +24,10 @@ const NAMES_WITHOUT_UNIT = [
   "amount",
   "inputs",
   "outputs",
+  "evidence",
+  "baseUse",
+  "heatingUse",
+  "coolingUse",
 ];
 
 describe.each([

@@ -17,6 +17,7 @@ import { complianceOf } from "./compliance.ts";
 import { deemedOf } from "./deemed.ts";
 import { type Evaluated, energyOf, readRanged, savingsOf } from "./energy.ts";
 import { leakageOf, notYetFoundOf, sitesOf, systemsOf } from "./leakage.ts";
+import { loadsOf } from "./loads.ts";
 import { warnOfResult } from "./result-warnings.ts";
 import { retestOf } from "./retest.ts";
 import { traceOf } from "./trace.ts";
@@ -94,6 +95,7 @@ export function assembleResult(input: AssembleInput): Result {
     allLeaksUsdPerYear: worth.allUsdPerYear,
   });
   const compliance = complianceOf(input, leakage, chosen);
+  const loads = loadsOf({ house, kernel, evaluated, ledger });
   const otherReasons = warnOfResult({ house, kernel, ledger, reference, systems, outOfReach: scopes.outOfReach });
   return {
     ...identity,
@@ -110,6 +112,7 @@ export function assembleResult(input: AssembleInput): Result {
     systems,
     sites: sitesOf({ house, evaluated, worth }),
     notYetFound: notYetFoundOf({ house, evaluated }),
+    loads,
     energy,
     energyByMonth: Array.from({ length: 12 }, (_, month) => energyOf(evaluated, month)),
     savings,

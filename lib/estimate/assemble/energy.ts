@@ -1,6 +1,7 @@
 import type { EnergyByFuel, Savings } from "#lib/job/result/energy-result.ts";
 import type { Ranged } from "#lib/job/result/ranged.ts";
-import { type Fuel, outputKey } from "../kernel/write-outputs.ts";
+import type { Fuel } from "../fuels.ts";
+import { outputKey } from "../kernel/write-outputs.ts";
 import { type Outcome, type OutputLayout, rangedOf, rangedOfFunction } from "../output-layout.ts";
 
 /** The outputs of an evaluated house under their names. */

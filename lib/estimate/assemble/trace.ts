@@ -1,6 +1,7 @@
 import type { Savings } from "#lib/job/result/energy-result.ts";
 import type { TraceStep } from "#lib/job/result/evidence-result.ts";
 import type { Leakage } from "#lib/job/result/leakage-result.ts";
+import { FUEL_LABELS } from "../fuels.ts";
 import { CELLS } from "../kernel/house-state.ts";
 import type { AssembleInput } from "./assemble-result.ts";
 
@@ -117,13 +118,36 @@ function systemSteps({ house, kernel }: Input): TraceStep[] {
   );
 }
 
+function billSteps({ house }: Input): TraceStep[] {
+  return house.loads.billed.map(({ fuel, periodsCount, billedDays, yearly }) => ({
+    id: `bills/${fuel}`,
+    methodId: "change-point-fit",
+    title: `What the ${FUEL_LABELS[fuel]} bills say of a typical year`,
+    inputs: { model: yearly.choice.model, periodsCount, billedDays },
+    outputs: {
+      heatingUse: yearly.heatingUse,
+      coolingUse: yearly.coolingUse,
+      ...(yearly.choice.fit
+        ? {
+            baseUsePerDay: yearly.choice.fit.baseUsePerDay,
+            cvRmse: yearly.choice.fit.cvRmse,
+            nmbe: yearly.choice.fit.nmbe,
+            rSquared: yearly.choice.fit.rSquared,
+          }
+        : {}),
+    },
+    source: { sourceId: "ashrae-guideline-14" },
+  }));
+}
+
 function loadSteps({ house, kernel }: Input): TraceStep[] {
   return house.loads.groups.map((group, g) => ({
     id: `loads/${group.mode}/${group.fuel}`,
     methodId: group.fuel === "electricity" && group.mode === "heating" ? "heat-pump-bin" : "seasonal-efficiency",
     title: `Yearly ${group.mode} need met by ${group.fuel}`,
     inputs: {
-      knownUseBtu: group.knownUseBtu,
+      evidence: group.used.from,
+      useBtu: group.used.useBtu,
       uaBtuPerHF: house.loads.uaBtuPerHF,
       balanceF: group.mode === "heating" ? house.loads.heatingBalanceF : house.loads.coolingBalanceF,
       degreeDays: (group.mode === "heating" ? house.loads.heating : house.loads.cooling).degreeDays,
@@ -147,6 +171,7 @@ export function traceOf(input: Input, leakage: Leakage, savings: Savings): Trace
     },
     ...measureSteps(input),
     ...apportionSteps(input),
+    ...billSteps(input),
     ...loadSteps(input),
     ...systemSteps(input),
     {

@@ -14,6 +14,7 @@ interface Input {
 }
 
 const MONTHS = 12;
+const WATTS_PER_KILOWATT = 1000;
 
 /** Fills one system's use for its yearly load and returns the yearly input in Btu, without the blower. */
 function fillUse(mode: ModeState, loadBtu: number, degradationCoefficient: number): number {
@@ -51,36 +52,72 @@ function servedOf(house: HouseModel, groupIndex: number): number {
   return served;
 }
 
-function inputOfGroup({ house, state }: Input, groupIndex: number, groupLoadBtu: number): number {
+/** Yearly input of a group for its need, Btu, with or without its blowers. Fills the months of its systems. */
+export function groupInputBtu(
+  { house, state }: Pick<Input, "house" | "state">,
+  groupIndex: number,
+  groupLoadBtu: number,
+  withBlower: boolean,
+): number {
   const { mode, systemIndexes } = house.loads.groups[groupIndex]!;
   const served = servedOf(house, groupIndex);
   let total = 0;
   for (const s of systemIndexes) {
     const { servedShare, heating } = house.systems[s]!;
+    const modeState = state.systems[s]!.modes[mode]!;
     const degradation = mode === "heating" ? heating!.degradationCoefficient : 0;
-    total += fillUse(state.systems[s]!.modes[mode]!, (groupLoadBtu * servedShare) / served, degradation);
+    total += fillUse(modeState, (groupLoadBtu * servedShare) / served, degradation);
+    if (!withBlower) continue;
+    let hours = 0;
+    for (let month = 0; month < MONTHS; month++) hours += modeState.runHoursByMonth[month]!;
+    total += (hours * state.systems[s]!.blowerPowerW * BTU_PER_KWH) / WATTS_PER_KILOWATT;
   }
   return total;
 }
 
+/** The yearly need of a group that uses exactly so much, Btu: what the building needs, scaled until it does. */
+export function groupLoadForUse(
+  input: Pick<Input, "house" | "state">,
+  groupIndex: number,
+  useBtu: number,
+  withBlower: boolean,
+): number {
+  const building = groupBuildingLoad(input.house, groupIndex);
+  return building * loadScaleForUse(useBtu, (scale) => groupInputBtu(input, groupIndex, building * scale, withBlower));
+}
+
+/** Yearly need of a group from the building, Btu: its systems' share of the house's. */
+export function groupBuildingLoad(house: HouseModel, groupIndex: number): number {
+  return house.loads.groups[groupIndex]!.buildingLoadBtu * servedOf(house, groupIndex);
+}
+
 /**
  * Finds the yearly need of each load group in the state before the work: from the building, or such that the systems
- * use exactly what is known to have been used. The need is the same after the work; only the use changes.
+ * use exactly what is known to have been used, and never more than the bills hold. The need is the same after the work;
+ * only the use changes.
  */
 export function findLoads(input: Input): void {
   const { house, parameters, loadBtu } = input;
   for (let g = 0; g < house.loads.groups.length; g++) {
-    const group = house.loads.groups[g]!;
-    const factor = parameters[group.loadFactorAt]!;
-    const building = group.buildingLoadBtu * servedOf(house, g);
-    loadBtu[g] =
-      group.knownUseBtu === null
-        ? building * factor
-        : building * loadScaleForUse(group.knownUseBtu * factor, (scale) => inputOfGroup(input, g, building * scale));
+    const { used, mostUseBtu, loadFactorAt } = house.loads.groups[g]!;
+    const factor = parameters[loadFactorAt]!;
+    if (used.useBtu === null) {
+      const load = groupBuildingLoad(house, g) * factor;
+      const isTooMuch = mostUseBtu !== null && groupInputBtu(input, g, load, used.includesBlower) > mostUseBtu;
+      loadBtu[g] = isTooMuch ? groupLoadForUse(input, g, mostUseBtu, used.includesBlower) : load;
+    } else {
+      const useBtu = used.useBtu * factor;
+      loadBtu[g] = groupLoadForUse(
+        input,
+        g,
+        mostUseBtu !== null && mostUseBtu < useBtu ? mostUseBtu : useBtu,
+        used.includesBlower,
+      );
+    }
   }
 }
 
 /** Fills the energy of every system and mode for the needs found. */
 export function fillEnergy(input: Input): void {
-  for (let g = 0; g < input.house.loads.groups.length; g++) inputOfGroup(input, g, input.loadBtu[g]!);
+  for (let g = 0; g < input.house.loads.groups.length; g++) groupInputBtu(input, g, input.loadBtu[g]!, false);
 }

@@ -5,7 +5,7 @@ import { fillCoolingLine } from "#lib/distribution/useful-cooling-line.ts";
 import { fillHeatingLine } from "#lib/distribution/useful-heating-line.ts";
 import { fillUsefulCooling, fillUsefulHeating } from "#lib/distribution/useful-line.ts";
 import type { ZoneLines } from "#lib/distribution/weather-columns.ts";
-import type { IndoorModel } from "../complete/complete-loads.ts";
+import type { IndoorModel } from "../complete/complete-indoor.ts";
 import type { SystemModel } from "../complete/complete-systems.ts";
 import type { ModeState } from "./mode-state.ts";
 

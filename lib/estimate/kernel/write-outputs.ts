@@ -1,18 +1,9 @@
-import { BTU_PER_KWH, BTU_PER_THERM } from "#lib/units/conversions.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
+import { BTU_PER_UNIT, FUELS, type Fuel } from "../fuels.ts";
 import type { OutputLayout } from "../output-layout.ts";
 import type { WorkPlan } from "./house-kernel.ts";
 import { CELLS, type HouseState } from "./house-state.ts";
 
-export const FUELS = ["electricity", "naturalGas", "propane", "fuelOil"] as const;
-export type Fuel = (typeof FUELS)[number];
-/** Heat content of a sale unit, Btu. Propane and oil: eia-co2. */
-export const BTU_PER_UNIT: Readonly<Record<Fuel, number>> = {
-  electricity: BTU_PER_KWH,
-  naturalGas: BTU_PER_THERM,
-  propane: 91_300,
-  fuelOil: 138_900,
-};
 const MONTHS = 12;
 const WATTS_PER_KILOWATT = 1000;
 /** Full-load efficiency on the hottest afternoons over SEER. Source: practice. */

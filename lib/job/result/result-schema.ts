@@ -4,6 +4,7 @@ import { sha256Schema } from "../identity.ts";
 import { energyByFuelSchema, savingsSchema } from "./energy-result.ts";
 import { assumptionSchema, cautionSchema, traceStepSchema, warningSchema } from "./evidence-result.ts";
 import { leakageSchema, notYetFoundSchema, siteResultSchema, systemResultSchema } from "./leakage-result.ts";
+import { loadsSchema } from "./loads-result.ts";
 import { complianceSchema, deemedSchema, economicsSchema, retestSchema, scopeSchema } from "./plan-result.ts";
 import { ranged } from "./ranged.ts";
 
@@ -55,6 +56,7 @@ export const resultSchema = z
     systems: z.array(systemResultSchema),
     sites: z.array(siteResultSchema),
     notYetFound: z.array(notYetFoundSchema),
+    loads: loadsSchema,
     energy: energyByFuelSchema,
     energyByMonth: z.array(energyByFuelSchema).length(12),
     savings: savingsSchema,

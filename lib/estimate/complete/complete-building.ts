@@ -1,0 +1,137 @@
+import { balanceTemperature } from "#lib/loads/building-loads.ts";
+import { buildingUa } from "#lib/loads/building-ua.ts";
+import { internalGains } from "#lib/loads/internal-gains.ts";
+import { formatNumber } from "#lib/units/format.ts";
+import { BTU_PER_UNIT, FUEL_LABELS } from "../fuels.ts";
+import type { Mode } from "../season-bins.ts";
+import type { HouseModelInput } from "./complete-house.ts";
+import type { IndoorModel } from "./complete-indoor.ts";
+import type { BilledFuel } from "./read-bills.ts";
+
+/** What the house loses for each degree, and from which outdoor temperature on it needs heat or cold. */
+export interface BuildingModel {
+  uaBtuPerHF: number;
+  infiltrationCfm: number;
+  heatingBalanceF: number;
+  coolingBalanceF: number;
+}
+
+const practice = { sourceId: "practice" } as const;
+/** Sun through windows, mean over the season, Btu/h a ft² of floor. Source: practice, from memory. */
+const SUN_GAIN_BTU_PER_H_FT2 = { heating: 1.5, cooling: 3 } as const;
+/** A balance temperature that no house in use has; what bills say beyond is held here. Source: practice. */
+const BALANCE_SPAN = {
+  heating: { lowF: 48, highF: 66, billedLowF: 45, billedHighF: 70 },
+  cooling: { lowF: 62, highF: 74, billedLowF: 55, billedHighF: 80 },
+} as const;
+
+const within = (value: number, low: number, high: number) => Math.min(high, Math.max(low, value));
+
+/** The balance temperature that the bills of a season show, of the fuel with the most use. */
+function billedBalance(billed: readonly BilledFuel[], mode: Mode): { valueF: number; reason: string } | null {
+  const rows = billed.flatMap(({ fuel, yearly, periodsCount }) => {
+    const fit = yearly.choice.fit;
+    const valueF = mode === "heating" ? fit?.balanceHeatingF : fit?.balanceCoolingF;
+    const use = mode === "heating" ? yearly.heatingUse : yearly.coolingUse;
+    return valueF === null || valueF === undefined || !(use > 0)
+      ? []
+      : [{ fuel, valueF, periodsCount, useBtu: use * BTU_PER_UNIT[fuel] }];
+  });
+  const [first] = rows.sort((one, other) => other.useBtu - one.useBtu);
+  if (!first) return null;
+  const { billedLowF, billedHighF } = BALANCE_SPAN[mode];
+  return {
+    valueF: within(first.valueF, billedLowF, billedHighF),
+    reason: `From ${first.periodsCount} ${FUEL_LABELS[first.fuel]} bills: where their use begins to follow the weather (${formatNumber(first.valueF)} °F).`,
+  };
+}
+
+/** Heat loss and balance temperatures: as told, as the bills show, or from size and age. Each gap is listed. */
+export function completeBuilding({
+  job,
+  ledger,
+  indoor,
+  airDensityLbPerFt3,
+  billed,
+}: HouseModelInput & {
+  indoor: IndoorModel;
+  airDensityLbPerFt3: number;
+  /** Of the fuels that heat, and of electricity where it cools. */
+  billed: Readonly<Record<Mode, readonly BilledFuel[]>>;
+}): BuildingModel {
+  const { house } = job;
+  const storeysCount = ledger.take(house.storeysCount, {
+    path: "#/house/storeysCount",
+    title: "Stories",
+    value: 1,
+    unit: "count",
+    reason: "Nothing was said, so one story.",
+    source: practice,
+  });
+  const builtYear = ledger.take(house.builtYear, {
+    path: "#/house/builtYear",
+    title: "Year built",
+    value: 1975,
+    unit: "yr",
+    reason: "Nothing was said; about the middle of the houses standing.",
+    source: practice,
+  });
+  const bedroomsCount = ledger.take(house.bedroomsCount, {
+    path: "#/house/bedroomsCount",
+    title: "Bedrooms",
+    value: 3,
+    unit: "count",
+    reason: "Nothing was said; the most common number.",
+    source: practice,
+  });
+  const building = buildingUa({
+    conditionedFloorAreaFt2: house.conditionedFloorAreaFt2,
+    storeysCount,
+    builtYear,
+    envelopeLeakageCfm50: house.envelopeLeakageCfm50,
+    volumeFt3: house.volumeFt3,
+    airDensityLbPerFt3,
+  });
+  const uaBtuPerHF = ledger.take(house.envelopeUaBtuPerHF, {
+    path: "#/house/envelopeUaBtuPerHF",
+    title: "Heat loss coefficient of the house",
+    value: building.uaBtuPerHF,
+    unit: "Btu/(h·°F)",
+    reason: `From floor area and the usual construction of ${builtYear}; air tightness ${building.tightness}.`,
+    source: practice,
+    low: 0.7 * building.uaBtuPerHF,
+    high: 1.3 * building.uaBtuPerHF,
+  });
+  const gains = internalGains({
+    conditionedFloorAreaFt2: house.conditionedFloorAreaFt2,
+    bedroomsCount,
+  }).internalGainsBtuPerH;
+  const takeBalance = (mode: Mode, told: number | undefined) => {
+    const { lowF, highF } = BALANCE_SPAN[mode];
+    const fromBills = billedBalance(billed[mode], mode);
+    const fromBuilding = () =>
+      balanceTemperature({
+        setpointF: mode === "heating" ? indoor.heatingF : indoor.coolingF,
+        gainsBtuPerH: gains + SUN_GAIN_BTU_PER_H_FT2[mode] * house.conditionedFloorAreaFt2,
+        uaBtuPerHF,
+      }).balanceF;
+    const value = fromBills?.valueF ?? within(fromBuilding(), lowF, highF);
+    return ledger.take(told, {
+      path: `#/house/${mode}BalanceF`,
+      title: `Outdoor temperature ${mode === "heating" ? "below which the house needs heat" : "above which the house needs cooling"}`,
+      value,
+      unit: "°F",
+      reason:
+        fromBills?.reason ?? "From the thermostat setting less what people, lights, appliances and the sun bring.",
+      source: { sourceId: fromBills ? ("ashrae-guideline-14" as const) : ("derived" as const) },
+      low: value - 4,
+      high: value + 4,
+    });
+  };
+  return {
+    uaBtuPerHF,
+    infiltrationCfm: building.infiltrationCfm,
+    heatingBalanceF: takeBalance("heating", house.heatingBalanceF),
+    coolingBalanceF: takeBalance("cooling", house.coolingBalanceF),
+  };
+}

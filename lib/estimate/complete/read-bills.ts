@@ -1,0 +1,82 @@
+import { typicalDays } from "#lib/climate/typical-days.ts";
+import { InputProblem } from "#lib/errors/input-problem.ts";
+import type { Bill } from "#lib/job/energy-use.ts";
+import { billDays, type UtilityBill, usableBills } from "#lib/loads/bills.ts";
+import { type YearlyUse, yearlyUseFromBills } from "#lib/loads/yearly-use-from-bills.ts";
+import { FUEL_LABELS, FUELS, type Fuel } from "../fuels.ts";
+import type { HouseModelInput } from "./complete-house.ts";
+
+/** What the bills of one fuel say of a typical year. */
+export interface BilledFuel {
+  fuel: Fuel;
+  periodsCount: number;
+  billedDays: number;
+  yearly: YearlyUse;
+  /** Everything on these bills, a year of 365 days at their own mean rate. */
+  totalUsePerYear: number;
+}
+
+const FIELDS = {
+  electricity: "electricityKWh",
+  naturalGas: "naturalGasTherms",
+  propane: "propaneGallons",
+  fuelOil: "fuelOilGallons",
+} as const satisfies Record<Fuel, keyof Bill>;
+
+const DAYS_IN_YEAR = 365;
+/** A bill longer than a year tells no season at all. */
+const LONGEST_DAYS = 400;
+
+interface GivenBill {
+  bill: UtilityBill;
+  /** Its place in the job's list. */
+  at: number;
+}
+
+function billsOfFuel(bills: readonly Bill[], fuel: Fuel): GivenBill[] {
+  return bills.flatMap(({ startDate, endDate, isEstimated, ...uses }, at) => {
+    const use = uses[FIELDS[fuel]];
+    return use === undefined ? [] : [{ bill: { startDate, endDate, use, isEstimated }, at }];
+  });
+}
+
+function readFuel({ climate, ledger }: HouseModelInput, fuel: Fuel, given: readonly GivenBill[]): BilledFuel | null {
+  const bills = given.map(({ bill }) => bill).filter((bill) => billDays(bill) <= LONGEST_DAYS);
+  try {
+    const yearly = yearlyUseFromBills(bills, typicalDays(climate));
+    for (const { index, note } of yearly.remarks) {
+      const { at } = given.find(({ bill }) => bill === bills[index])!;
+      ledger.warn({ ...note, path: `#/energy/bills/${at}/${FIELDS[fuel]}` });
+    }
+    const used = usableBills(bills);
+    const billedDays = used.reduce((sum, bill) => sum + billDays(bill), 0);
+    const use = used.reduce((sum, bill) => sum + bill.use, 0);
+    return { fuel, periodsCount: used.length, billedDays, yearly, totalUsePerYear: (DAYS_IN_YEAR * use) / billedDays };
+  } catch (thrown) {
+    if (!(thrown instanceof InputProblem)) throw thrown;
+    const [problem] = thrown.errors;
+    ledger.warn({
+      code: "bills-not-used",
+      path: "#/energy/bills",
+      severity: "doubt",
+      what: `The ${FUEL_LABELS[fuel]} bills are not used: ${problem!.detail}.`,
+      why: "A season is told from how bills follow the weather; these do not show it.",
+      nextMove: problem!.fix,
+    });
+    return null;
+  }
+}
+
+/**
+ * Reads the bills of each fuel: change-point model, normal year, base use apart; each odd bill becomes a warning that
+ * points at it. Source: ashrae-guideline-14 (form of). Left out: the weather of the billed year itself, hot water that
+ * needs more heat in winter and so counts as heating.
+ */
+export function readBills(input: HouseModelInput): BilledFuel[] {
+  const bills = input.job.energy?.bills ?? [];
+  return FUELS.flatMap((fuel) => {
+    const given = billsOfFuel(bills, fuel);
+    const read = given.length > 0 ? readFuel(input, fuel, given) : null;
+    return read ? [read] : [];
+  });
+}
