@@ -37,7 +37,8 @@ const calibrationSchema = z
   })
   .meta({ id: "FanCalibration", title: "Calibration of one flow restrictor in one direction" });
 
-const calibrationDates = {
+const identityAndDates = {
+  serialNumber: shortTextSchema.optional().meta({ title: "Serial number" }),
   calibrationDate: isoDateSchema.optional().meta({ title: "Calibrated on" }),
   calibrationDueDate: isoDateSchema.optional().meta({ title: "Calibration due on" }),
   isInvented: z.boolean().optional().meta({ title: "Invented instrument of a demonstration" }),
@@ -78,7 +79,7 @@ export const fanSchema = z
     restrictorSide: z
       .enum(["inlet", "outlet"])
       .meta({ title: "Side of the fan that takes the flow restrictor", description: "Inlet: where air enters." }),
-    ...calibrationDates,
+    ...identityAndDates,
   })
   .meta({ id: "TestFan", title: "Test fan" });
 
@@ -103,7 +104,7 @@ export const gaugeSchema = z
       max: 5,
     }).optional(),
     resolutionPa: numberField({ unit: "Pa", title: "Last digit shown", above: 0, max: 2 }).optional(),
-    ...calibrationDates,
+    ...identityAndDates,
   })
   .meta({ id: "Gauge", title: "Gauge" });
 

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { contentHash } from "#lib/hash/content-hash.ts";
-import { premiseKey } from "#lib/store/repositories/clients.ts";
+import { premiseKey } from "#lib/job/premise-key.ts";
 import type { Scope } from "#lib/store/scope.ts";
 import { ALPHA, addJob, BETA, type TemporaryDatabase, temporaryDatabase } from "./temporary-database.ts";
 

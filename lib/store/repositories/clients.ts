@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { textHash } from "#lib/hash/content-hash.ts";
+import { premiseKey } from "#lib/job/premise-key.ts";
 import { notFound, requireId } from "../not-found.ts";
 import type { UnitOfWork } from "../unit-of-work.ts";
 
@@ -34,18 +34,6 @@ const PROPERTY_FIELDS = {
   zip: true,
   premiseKey: true,
 } as const;
-
-/**
- * The same premise gives the same key however it was typed: upper or lower case, dots, commas and spaces do not count.
- * Only the first five digits of the ZIP code do.
- */
-export function premiseKey({ addressLine, zip }: { addressLine: string; zip: string }): string {
-  const plain = addressLine
-    .toLowerCase()
-    .replaceAll(/[^a-z0-9]+/g, " ")
-    .trim();
-  return textHash(`${plain}|${zip.slice(0, 5)}`);
-}
 
 export function clients({ sql, identity }: UnitOfWork) {
   const { organizationId } = identity;

@@ -1,0 +1,148 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { drawInspectionSample } from "#lib/claims/sampling/draw-inspection-sample.ts";
+import { inspectionSampleSize } from "#lib/claims/sampling/inspection-sample-size.ts";
+import { reinspectionTolerance } from "#lib/claims/sampling/reinspection-tolerance.ts";
+import { InputProblem } from "#lib/errors/input-problem.ts";
+
+const USUAL = { confidenceProbability: 0.95, precisionShare: 0.05 };
+
+describe("how many claims to inspect", () => {
+  // krejcie-morgan-1970 table 1 (95 %, ±5 %, p = .5), which rounds to the nearest; typed in from memory.
+  it.each([
+    [10, 10],
+    [50, 44],
+    [100, 80],
+    [200, 132],
+    [300, 169],
+    [500, 217],
+    [1_000, 278],
+    [2_000, 322],
+    [5_000, 357],
+    [10_000, 370],
+    [75_000, 382],
+  ])("krejcie-morgan-1970 table 1: of %i, %i", (populationCount, tabled) => {
+    const { unroundedCount, sampleCount } = inspectionSampleSize({ populationCount, ...USUAL });
+    // Half a claim: the table prints whole numbers.
+    expect(Math.abs(unroundedCount - tabled)).toBeLessThanOrEqual(0.5);
+    expect(sampleCount - unroundedCount).toBeLessThan(1);
+    expect(sampleCount).toBeGreaterThanOrEqual(unroundedCount);
+  });
+
+  it("cochran-1977 §4.4: without a bound on the claims, z²pq/d² = 384.15 at 95 % and ±5 %", () => {
+    const { withoutCorrectionCount } = inspectionSampleSize({ populationCount: 1e9, ...USUAL });
+    expect(withoutCorrectionCount / 384.15).toBeCloseTo(1, 4);
+  });
+
+  it("never asks for more than there are, and for more when surer or finer", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 1e6 }),
+        fc.double({ min: 0.5, max: 0.99, noNaN: true }),
+        fc.double({ min: 0.01, max: 0.4, noNaN: true }),
+        (populationCount, confidenceProbability, precisionShare) => {
+          const size = (confidence: number, precision: number) =>
+            inspectionSampleSize({ populationCount, confidenceProbability: confidence, precisionShare: precision })
+              .sampleCount;
+          const here = size(confidenceProbability, precisionShare);
+          expect(here).toBeLessThanOrEqual(populationCount);
+          expect(here).toBeGreaterThanOrEqual(1);
+          expect(size(Math.min(0.999, confidenceProbability + 0.005), precisionShare)).toBeGreaterThanOrEqual(here);
+          expect(size(confidenceProbability, precisionShare * 1.2)).toBeLessThanOrEqual(here);
+        },
+      ),
+    );
+  });
+
+  it.each([
+    { populationCount: 0, ...USUAL },
+    { populationCount: 10.5, ...USUAL },
+    { populationCount: Number.NaN, ...USUAL },
+    { populationCount: 10, confidenceProbability: 1, precisionShare: 0.05 },
+    { populationCount: 10, confidenceProbability: 0.95, precisionShare: Number.NaN },
+  ])("refuses %j", (request) => {
+    expect(() => inspectionSampleSize(request)).toThrow(InputProblem);
+  });
+});
+
+describe("the sample", () => {
+  const claims = [
+    ...Array.from({ length: 700 }, (_, i) => ({ id: `a${i}`, stratum: "contractor A, no flag" })),
+    ...Array.from({ length: 290 }, (_, i) => ({ id: `b${i}`, stratum: "contractor B, no flag" })),
+    ...Array.from({ length: 10 }, (_, i) => ({ id: `c${i}`, stratum: "contractor B, flagged" })),
+    { id: "d0", stratum: "contractor C, flagged" },
+  ];
+
+  it("cochran-1977 §5.5: spreads over the groups by their size, at least two of each", () => {
+    const { strata, sampleCount } = drawInspectionSample({ claims, seed: 1, ...USUAL });
+    const counts = Object.fromEntries(strata.map(({ stratum, sampleCount: count }) => [stratum, count]));
+    // 278 of 1,001: 278 × .6993 = 194.4, × .2897 = 80.5, × .00999 = 2.8, and the one of C.
+    expect(counts["contractor A, no flag"]).toBe(194);
+    expect([80, 81]).toContain(counts["contractor B, no flag"]);
+    expect(counts["contractor B, flagged"]).toBe(3);
+    expect(counts["contractor C, flagged"]).toBe(1);
+    expect(sampleCount).toBeGreaterThanOrEqual(278);
+  });
+
+  it("is the same for the same seed in whatever order the claims come, and another for another seed", () => {
+    const one = drawInspectionSample({ claims, seed: 7, ...USUAL });
+    expect(drawInspectionSample({ claims: [...claims].reverse(), seed: 7, ...USUAL })).toEqual(one);
+    expect(drawInspectionSample({ claims, seed: 8, ...USUAL }).strata).not.toEqual(one.strata);
+  });
+
+  it("takes every claim of a group equally often: 2 of 10 over 2,000 seeds, each within 5 standard deviations of 400", () => {
+    const group = claims.filter(({ id }) => id.startsWith("c"));
+    const taken = new Map<string, number>();
+    const seeds = 2_000;
+    for (let seed = 0; seed < seeds; seed++) {
+      const { strata } = drawInspectionSample({ claims: group, seed, confidenceProbability: 0.5, precisionShare: 0.4 });
+      expect(strata[0]!.sampleCount).toBe(2);
+      for (const id of strata[0]!.claimIds) taken.set(id, (taken.get(id) ?? 0) + 1);
+    }
+    const spread = Math.sqrt(seeds * 0.2 * 0.8);
+    for (const { id } of group) expect(Math.abs(taken.get(id)! - seeds * 0.2)).toBeLessThan(5 * spread);
+  });
+});
+
+describe("how far an inspector may read from the claim", () => {
+  it("iso-5725-6, form of: with instruments perfect it is 1.96 √2 = 2.77 times the operators' difference", () => {
+    const { toleranceCfm25 } = reinspectionTolerance({
+      claimedCfm25: 100,
+      claimedStandardUncertaintyCfm25: 0,
+      inspectedCfm25: 100,
+      inspectedStandardUncertaintyCfm25: 0,
+      operatorRelativeUncertainty: 0.05,
+    });
+    expect(toleranceCfm25 / (2.7718 * 5)).toBeCloseTo(1, 4);
+  });
+
+  it("by hand: u 3 and 4, no operator's part, 95 % → 1.95996 × 5", () => {
+    const { toleranceCfm25, differenceCfm25, isWithin } = reinspectionTolerance({
+      claimedCfm25: 80,
+      claimedStandardUncertaintyCfm25: 3,
+      inspectedCfm25: 91,
+      inspectedStandardUncertaintyCfm25: 4,
+      operatorRelativeUncertainty: 0,
+    });
+    expect(toleranceCfm25).toBeCloseTo(9.7998, 3);
+    expect(differenceCfm25).toBe(11);
+    expect(isWithin).toBe(false);
+  });
+
+  it("grows with every part of the doubt", () => {
+    const base = {
+      claimedCfm25: 80,
+      claimedStandardUncertaintyCfm25: 3,
+      inspectedCfm25: 90,
+      inspectedStandardUncertaintyCfm25: 3,
+    };
+    const of = (change: Partial<Parameters<typeof reinspectionTolerance>[0]>) =>
+      reinspectionTolerance({ ...base, ...change }).toleranceCfm25;
+    const here = of({});
+    expect(of({ claimedStandardUncertaintyCfm25: 4 })).toBeGreaterThan(here);
+    expect(of({ inspectedStandardUncertaintyCfm25: 4 })).toBeGreaterThan(here);
+    expect(of({ operatorRelativeUncertainty: 0.08 })).toBeGreaterThan(here);
+    expect(of({ confidenceProbability: 0.8 })).toBeLessThan(here);
+    expect(() => of({ inspectedCfm25: Number.NaN })).toThrow(InputProblem);
+  });
+});
