@@ -1,22 +1,8 @@
-import { type GaugeChannel, gaugeChannels, type TapPoint } from "./gauge-channels.ts";
-import type { FanConnection, SetupAnswers, Standpoint } from "./setup-answers.ts";
+import { AREAS, type DrawnArea, gaugeHalfWidth, JOINS, PERSON, type Point } from "./drawing-places.ts";
+import { type GaugeChannel, gaugeChannels } from "./gauge-channels.ts";
+import { type GaugeBox, type HoseRoute, hoseRoutes } from "./hose-routes.ts";
+import type { SetupAnswers } from "./setup-answers.ts";
 import { TEST_TRAITS } from "./test-traits.ts";
-
-/** A point of the drawing: 0 to 100 from left to right and from top to bottom. */
-export interface Point {
-  x: number;
-  y: number;
-}
-
-/** A place with its own air. */
-export interface DrawnArea {
-  id: "outside" | "attic" | "house" | "under" | "garage";
-  label: string;
-  x: number;
-  y: number;
-  width: number;
-  height: number;
-}
 
 export type DrawnPart =
   | "tap"
@@ -52,6 +38,10 @@ export interface DrawnHose {
   role: "signal" | "reference";
   channelId: GaugeChannel["id"];
   label: string;
+  /** Number at both of its ends. */
+  number: number;
+  /** Its way from the tap to the port, corner by corner. */
+  path: readonly Point[];
 }
 
 /** Sheet metal, flexible duct to the fan, or the way the fan blows. */
@@ -68,72 +58,56 @@ export interface HoseDrawing {
   ducts: readonly DrawnDuct[];
   hoses: readonly DrawnHose[];
   channels: readonly GaugeChannel[];
+  /** The gauge that the person holds, its channels one below the other. */
+  gauge: GaugeBox;
 }
-
-const AREAS: readonly DrawnArea[] = [
-  { id: "outside", label: "Outdoors", x: 0, y: 0, width: 100, height: 100 },
-  { id: "attic", label: "Attic", x: 16, y: 8, width: 60, height: 22 },
-  { id: "house", label: "Rooms", x: 16, y: 30, width: 60, height: 46 },
-  { id: "under", label: "Crawlspace or basement", x: 16, y: 76, width: 60, height: 16 },
-  { id: "garage", label: "Garage", x: 76, y: 44, width: 18, height: 32 },
-];
-
-const PERSON: Readonly<Record<Standpoint, Point>> = {
-  house: { x: 66, y: 52 },
-  attic: { x: 68, y: 11 },
-  crawlspace: { x: 66, y: 78 },
-  basement: { x: 66, y: 78 },
-  garage: { x: 85, y: 54 },
-  outdoors: { x: 8, y: 40 },
-};
-
-/** Where the test fan joins; it stands in the rooms straight below. */
-const JOINS: Readonly<Record<FanConnection, { node: string; x: number }>> = {
-  "central-return": { node: "return-grille", x: 28 },
-  "air-handler-cabinet": { node: "air-handler", x: 42 },
-  "supply-plenum": { node: "supply-plenum", x: 50 },
-  "branch-register": { node: "register-1", x: 60 },
-};
 
 /**
  * The set-up as a cut through a house: ducts in the attic, the gauge where the person stands, every hose from its tap to
  * its port. Positions are in hundredths of the drawing. Source: own-method.
  */
 export function hoseDrawing(answers: SetupAnswers): HoseDrawing {
+  const { personAt, fanConnection } = answers;
   const channels = gaugeChannels(answers);
-  const person = PERSON[answers.personAt];
-  const ports = channels.flatMap((channel, index) => portsOf(channel, index, person));
+  const gauge = gaugeBox(PERSON[personAt], channels.length);
+  const routes = hoseRoutes({ channels, personAt, gauge, fanX: JOINS[fanConnection].x });
   const nodes = [
     ...ductNodes(answers),
     ...fanNodes(answers),
-    ...tapNodes(channels, JOINS[answers.fanConnection].x),
-    { id: "person", part: "person" as const, label: "You and the gauge", ...person },
-    ...ports,
+    ...routes.map(tapNode),
+    { id: "person", part: "person" as const, label: "You and the gauge", ...PERSON[personAt] },
+    ...channels.flatMap((channel, row) => portsOf(channel, row, gauge)),
   ];
-  const hoses = channels.flatMap((channel) => hosesOf(channel));
-  return { areas: AREAS, nodes, ducts: drawnDucts(answers), hoses, channels };
+  return {
+    areas: AREAS,
+    nodes,
+    ducts: drawnDucts(answers),
+    hoses: routes.map(hoseOf),
+    channels,
+    gauge,
+  };
 }
 
 function ductNodes({ testKind }: SetupAnswers): DrawnNode[] {
   const { sealsRegisters } = TEST_TRAITS[testKind];
   const state = sealsRegisters ? ("covered" as const) : ("open" as const);
   return [
-    { id: "return-grille", part: "grille", label: "Central return", x: 28, y: 30, state },
-    { id: "return-plenum", part: "plenum", label: "Return plenum", x: 34, y: 20 },
-    { id: "air-handler", part: "air-handler", label: "Air handler", x: 42, y: 20 },
-    { id: "supply-plenum", part: "plenum", label: "Supply plenum", x: 50, y: 20 },
-    { id: "register-1", part: "register", label: "Register", x: 60, y: 30, state },
-    { id: "register-2", part: "register", label: "Register", x: 72, y: 30, state },
+    { id: "return-grille", part: "grille", label: "Central return", x: 23, y: 34, state },
+    { id: "return-plenum", part: "plenum", label: "Return plenum", x: 28.5, y: 28 },
+    { id: "air-handler", part: "air-handler", label: "Air handler", x: 35, y: 28 },
+    { id: "supply-plenum", part: "plenum", label: "Supply plenum", x: 43, y: 28 },
+    { id: "register-1", part: "register", label: "Register", x: 51, y: 34, state },
+    { id: "register-2", part: "register", label: "Register", x: 74, y: 34, state },
     ...(testKind.startsWith("side-leakage")
-      ? [{ id: "barrier", part: "barrier" as const, label: "Blank between the sides", x: 38, y: 20 }]
+      ? [{ id: "barrier", part: "barrier" as const, label: "Blank between the sides", x: 31.3, y: 28 }]
       : []),
     ...(testKind === "matched-pressure"
-      ? [{ id: "barrier", part: "barrier" as const, label: "Return ducts blanked off", x: 31, y: 24 }]
+      ? [{ id: "barrier", part: "barrier" as const, label: "Return ducts blanked off", x: 25.2, y: 28 }]
       : []),
     ...(testKind === "temperature-rise"
       ? [
-          { id: "thermometer-return", part: "thermometer" as const, label: "Return air", x: 34, y: 16 },
-          { id: "thermometer-supply", part: "thermometer" as const, label: "Supply air", x: 52, y: 16 },
+          { id: "thermometer-return", part: "thermometer" as const, label: "Return air", x: 28.5, y: 24 },
+          { id: "thermometer-supply", part: "thermometer" as const, label: "Supply air", x: 46, y: 24 },
         ]
       : []),
   ];
@@ -147,13 +121,13 @@ function fanNodes({ testKind, direction, fan, fanConnection }: SetupAnswers): Dr
     const { x } = JOINS[fanConnection];
     nodes.push({ id: "duct-fan", part: "duct-fan", label: "Duct fan", x, y: 58 });
     const isDuctSide = (direction === "pulling") === ((fan?.restrictorSide ?? "inlet") === "inlet");
-    nodes.push({ id: "restrictor", part: "flow-restrictor", label: "Flow restrictor", x, y: isDuctSide ? 53 : 64 });
+    nodes.push({ id: "restrictor", part: "flow-restrictor", label: "Flow restrictor", x, y: isDuctSide ? 51.5 : 65 });
     if (direction === "pulling" && fan?.needsFlowStraightenerWhenPulling !== false) {
-      nodes.push({ id: "flow-straightener", part: "flow-straightener", label: "Flow straightener", x, y: 47 });
+      nodes.push({ id: "flow-straightener", part: "flow-straightener", label: "Flow straightener", x, y: 46 });
     }
   }
-  if (usesHouseFan) nodes.push({ id: "house-fan", part: "house-fan", label: "House fan in the door", x: 16, y: 64 });
-  if (outsideDoor === "open") nodes.push({ id: "open-door", part: "open-door", label: "Door open", x: 16, y: 68 });
+  if (usesHouseFan) nodes.push({ id: "house-fan", part: "house-fan", label: "House fan in the door", x: 12, y: 62 });
+  if (outsideDoor === "open") nodes.push({ id: "open-door", part: "open-door", label: "Door open", x: 12, y: 62 });
   return nodes;
 }
 
@@ -178,57 +152,53 @@ function drawnDucts({ testKind, direction, fanConnection }: SetupAnswers): Drawn
   return ducts;
 }
 
-const TAPS: Readonly<Record<TapPoint, Point & { label: string }>> = {
-  "supply-plenum": { x: 50, y: 24, label: "Tap in the supply plenum" },
-  "return-plenum": { x: 34, y: 25, label: "Tap in the return plenum" },
-  house: { x: 52, y: 46, label: "Air of the rooms" },
-  outside: { x: 90, y: 34, label: "Outdoors, out of the wind" },
-  zone: { x: 24, y: 84, label: "The zone" },
-  room: { x: 22, y: 40, label: "Under the door of the room" },
-  pan: { x: 72, y: 34, label: "Pan over the register" },
-  "combustion-zone": { x: 24, y: 70, label: "Room of the appliance" },
-  // From the middle of the fan.
-  "fan-flow-tap": { x: 4, y: 58, label: "Flow tap of the fan" },
-  "fan-duct-side": { x: 4, y: 42, label: "Flexible duct before the fan" },
-  "fan-surroundings": { x: 8, y: 66, label: "Air around the fan" },
-};
-
-export const tapNodeId = (tap: TapPoint): string => `tap-${tap}`;
-
-/** One node for each air that a hose reaches; a port left open needs none. */
-function tapNodes(channels: readonly GaugeChannel[], fanX: number): DrawnNode[] {
-  const used = new Set(
-    channels.flatMap(({ signal, reference, isReferencePortOpen }) =>
-      isReferencePortOpen ? [signal] : [signal, reference],
-    ),
-  );
-  const placed = (tap: TapPoint) => (tap.startsWith("fan-") ? { ...TAPS[tap], x: fanX + TAPS[tap].x } : TAPS[tap]);
-  return [...used].map((tap) => ({ id: tapNodeId(tap), part: tap === "pan" ? "pan" : "tap", ...placed(tap) }));
+/** Signal ports stand at the left of the gauge, reference ports at its right. */
+function gaugeBox(person: Point, rowCount: number): GaugeBox {
+  const half = gaugeHalfWidth(person);
+  const rowsY = Array.from({ length: rowCount }, (_, row) => person.y + 6 + 6 * row);
+  return {
+    left: person.x - half,
+    right: person.x + half,
+    top: person.y,
+    bottom: person.y + 3 + 6 * Math.max(1, rowCount),
+    signalX: person.x - half + 2.6,
+    referenceX: person.x + half - 2.6,
+    rowsY,
+  };
 }
 
-function portsOf({ id, label, isReferencePortOpen }: GaugeChannel, index: number, person: Point): DrawnNode[] {
-  const y = person.y + 4 + 5 * index;
+function portsOf({ id, label, isReferencePortOpen }: GaugeChannel, row: number, gauge: GaugeBox): DrawnNode[] {
+  const y = gauge.rowsY[row]!;
   return [
-    { id: `${id}-signal`, part: "signal-port", label: `${label}: signal port`, x: person.x - 4, y },
+    { id: `${id}-signal`, part: "signal-port", label: `${label}: signal port`, x: gauge.signalX, y },
     {
       id: `${id}-reference`,
       part: "reference-port",
       label: isReferencePortOpen ? `${label}: reference port, left open` : `${label}: reference port`,
-      x: person.x + 4,
+      x: gauge.referenceX,
       y,
       ...(isReferencePortOpen ? { state: "open" as const } : {}),
     },
   ];
 }
 
-function hosesOf({ id, label, signal, reference, isReferencePortOpen }: GaugeChannel): DrawnHose[] {
-  const hose = (role: DrawnHose["role"], tap: TapPoint): DrawnHose => ({
-    id: `${id}-${role}-hose`,
-    from: tapNodeId(tap),
-    to: `${id}-${role}`,
+const tapNodeId = ({ channel, role }: HoseRoute): string => `${channel.id}-${role}-tap`;
+
+function tapNode(route: HoseRoute): DrawnNode {
+  const { tap, tapLabel, path } = route;
+  return { id: tapNodeId(route), part: tap === "pan" ? "pan" : "tap", label: tapLabel, ...path[0]! };
+}
+
+function hoseOf(route: HoseRoute, index: number): DrawnHose {
+  const { channel, role, tapLabel, path } = route;
+  return {
+    id: `${channel.id}-${role}-hose`,
+    from: tapNodeId(route),
+    to: `${channel.id}-${role}`,
     role,
-    channelId: id,
-    label: `${label}: ${role} hose from ${TAPS[tap].label.toLowerCase()}`,
-  });
-  return [hose("signal", signal), ...(isReferencePortOpen ? [] : [hose("reference", reference)])];
+    channelId: channel.id,
+    label: `${channel.label}: ${role} hose from ${tapLabel.charAt(0).toLowerCase()}${tapLabel.slice(1)}`,
+    number: index + 1,
+    path,
+  };
 }

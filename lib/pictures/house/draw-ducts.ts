@@ -1,3 +1,4 @@
+import { fanBlades } from "../fan-blades.ts";
 import { coordinate as c, isCompact, type PlainShape } from "../scene.ts";
 import type { AirHandler } from "./air-handlers.ts";
 import type { DuctGroup } from "./duct-group.ts";
@@ -97,16 +98,4 @@ function drawAirHandler({ handler, frame }: { handler: AirHandler; frame: HouseF
     });
   }
   return shapes;
-}
-
-/** Three blades of a blower wheel. */
-function fanBlades({ cx, cy, r }: { cx: number; cy: number; r: number }): string {
-  return [0, 1, 2]
-    .map((blade) => {
-      const angle = (blade * 2 * Math.PI) / 3 - Math.PI / 2;
-      const at = (turn: number, radius: number) =>
-        `${c(cx + radius * Math.cos(angle + turn))} ${c(cy + radius * Math.sin(angle + turn))}`;
-      return `M${at(0, 1.2)}Q${at(-0.55, r * 0.75)} ${at(0, r)}Q${at(0.75, r)} ${at(0.95, r * 0.62)}Q${at(0.6, r * 0.5)} ${at(0, 1.2)}Z`;
-    })
-    .join("");
 }
