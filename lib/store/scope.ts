@@ -3,6 +3,7 @@ import { claims } from "./repositories/claims.ts";
 import { clients } from "./repositories/clients.ts";
 import { jobs } from "./repositories/jobs.ts";
 import { organizations } from "./repositories/organizations.ts";
+import { priceBooks } from "./repositories/price-books.ts";
 import { programs } from "./repositories/programs.ts";
 import { proposals } from "./repositories/proposals.ts";
 import type { UnitOfWork } from "./unit-of-work.ts";
@@ -14,6 +15,7 @@ export function makeScope(unit: UnitOfWork) {
     clients: clients(unit),
     jobs: jobs(unit),
     proposals: proposals(unit),
+    priceBooks: priceBooks(unit),
     programs: programs(unit),
     claims: claims(unit),
     audit: audit(unit),
