@@ -53,7 +53,8 @@ export function AnswerBar({
             </span>
           ))}
         </span>
-        <span className={styles.barOpen}>Show all</span>
+        <span className={`${styles.barAct} ${styles.barShow}`}>Show all</span>
+        <span className={`${styles.barAct} ${styles.barHide}`}>Close</span>
       </summary>
       <div className={styles.barBody}>{children}</div>
     </details>

@@ -12,20 +12,25 @@ export function TripLayout({
   answer,
   answerBar,
 }: {
-  rail: ReactNode;
+  /** Left out where there is one question page only. */
+  rail?: ReactNode;
   /** What the folded rail says on a phone: "Readings, step 4 of 8". */
-  railTitle: string;
+  railTitle?: string;
   children: ReactNode;
   answer: ReactNode;
   answerBar: ReactNode;
 }) {
   return (
-    <div className={styles.trip}>
-      <div className={styles.rail}>{rail}</div>
-      <details className={styles.foldedRail}>
-        <summary>{railTitle}</summary>
-        {rail}
-      </details>
+    <div className={rail ? styles.trip : `${styles.trip} ${styles.withoutRail}`}>
+      {rail ? (
+        <>
+          <div className={styles.rail}>{rail}</div>
+          <details className={styles.foldedRail}>
+            <summary>{railTitle}</summary>
+            {rail}
+          </details>
+        </>
+      ) : null}
       <div className={styles.question}>{children}</div>
       <aside className={styles.answer} aria-label="Result so far">
         {answer}

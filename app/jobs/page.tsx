@@ -33,6 +33,9 @@ export default async function JobsPage({ searchParams }: { searchParams: Search 
           </div>
           <div className={styles.actions}>
             <LinkButton href="/jobs/new">New job</LinkButton>
+            <LinkButton href="/quick" variant="secondary">
+              Quick look
+            </LinkButton>
             <LinkButton href="/jobs/import" variant="quiet">
               Open a job file
             </LinkButton>

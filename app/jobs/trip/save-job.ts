@@ -6,6 +6,7 @@ import { contentHash } from "#lib/hash/content-hash.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
 import { actAs } from "../session.ts";
 import { type Draft, textAt } from "./draft.ts";
+import { plainDraft } from "./plain-draft.ts";
 
 export interface SaveReply {
   revision: number;
@@ -14,8 +15,6 @@ export interface SaveReply {
   /** Somebody else saved first: nothing was kept of this one. */
   conflict?: string;
 }
-
-const LARGEST_DRAFT_CHARACTERS = 2_000_000;
 
 /** Keeps the draft as a new revision, complete or not. An unchanged one makes no revision. */
 export async function saveJob(request: { jobId: string; onRevision: number; draft: Draft }): Promise<SaveReply> {
@@ -40,14 +39,6 @@ export async function saveJob(request: { jobId: string; onRevision: number; draf
     }
     throw thrown;
   }
-}
-
-/** What arrives may be anything: it has to be JSON, an object, and of a sensible size. */
-function plainDraft(received: unknown): Draft {
-  const text = JSON.stringify(received) ?? "";
-  const draft: unknown = text.length > LARGEST_DRAFT_CHARACTERS ? undefined : JSON.parse(text === "" ? "null" : text);
-  if (typeof draft === "object" && draft !== null && !Array.isArray(draft)) return draft as Draft;
-  throw new InputProblem("input-unusable", [], "A job is a JSON object of at most 2 MB");
 }
 
 function problemsOf(document: object): readonly FieldProblem[] {

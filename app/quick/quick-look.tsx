@@ -1,0 +1,201 @@
+"use client";
+
+import { useMemo, useState, useTransition } from "react";
+import { Button } from "#app/design/button.tsx";
+import { PlainSelect } from "#app/design/plain-select.tsx";
+import { QuantityField } from "#app/design/quantity-field.tsx";
+import { readQuantity } from "#app/design/read-quantity.ts";
+import { AnswerBar } from "#app/design/stat-block.tsx";
+import { TextField } from "#app/design/text-field.tsx";
+import { TripLayout } from "#app/design/trip-layout.tsx";
+import type { PlaceKind } from "#lib/job/place.ts";
+import { formatNumber } from "#lib/units/format.ts";
+import { AnswerPanel } from "../jobs/trip/answer-panel.tsx";
+import type { Draft } from "../jobs/trip/draft.ts";
+import { choiceLabel } from "../jobs/trip/field-words.ts";
+import { type MissingField, missingFields } from "../jobs/trip/missing.ts";
+import { useAnswer } from "../jobs/trip/use-answer.ts";
+import { openAsJob } from "./open-as-job.ts";
+import styles from "./quick.module.css";
+import { QUICK_EQUIPMENT, type QuickAnswers, quickLookDocument, standInSizes } from "./quick-look-document.ts";
+
+const PLACES: readonly PlaceKind[] = [
+  "attic",
+  "vented-crawlspace",
+  "unvented-crawlspace",
+  "basement",
+  "garage",
+  "belly",
+  "conditioned",
+];
+const CHOOSE = { value: "", label: "Choose one" };
+
+interface Texts {
+  zip: string;
+  area: string;
+  equipment: string;
+  place: string;
+  pressure: string;
+  flow: string;
+}
+
+/** The five questions in their order: what is asked, and which field of the job tells that it is still open. */
+const QUESTIONS: readonly { id: keyof Texts; text: string }[] = [
+  { id: "zip", text: "Enter the ZIP code" },
+  { id: "area", text: "Enter the floor area" },
+  { id: "equipment", text: "Choose the equipment" },
+  { id: "place", text: "Say where the ducts are" },
+  { id: "flow", text: "Enter one reading" },
+];
+
+/** A number only where one can be read; a ZIP code only when it is whole. */
+function answersOf({ zip, area, equipment, place, pressure, flow }: Texts): QuickAnswers {
+  const whole = zip.trim();
+  return {
+    ...(/^\d{5}$/.test(whole) ? { zip: whole } : {}),
+    floorAreaFt2: readQuantity(area),
+    ...(equipment === "" ? {} : { equipmentId: equipment }),
+    ...(place === "" ? {} : { placeKind: place as PlaceKind }),
+    reading: { ductPressurePa: readQuantity(pressure), flowCfm: readQuantity(flow) },
+  };
+}
+
+const isOpen = (id: keyof Texts, answers: QuickAnswers, texts: Texts): boolean => {
+  if (id === "zip") return answers.zip === undefined;
+  if (id === "area") return answers.floorAreaFt2 === undefined;
+  if (id === "flow") return answers.reading?.flowCfm === undefined || answers.reading.ductPressurePa === undefined;
+  return texts[id] === "";
+};
+
+/** Five questions answered while they are asked; the same answers open as a full job. */
+export function QuickLook({ today }: { today: string }) {
+  const [texts, setTexts] = useState<Texts>({
+    zip: "",
+    area: "",
+    equipment: "",
+    place: "",
+    pressure: "25",
+    flow: "",
+  });
+  const [isOpening, startOpening] = useTransition();
+  const answers = useMemo(() => answersOf(texts), [texts]);
+  // What is undefined is left out, as in a file.
+  const draft = useMemo(() => JSON.parse(JSON.stringify(quickLookDocument(answers, today))) as Draft, [answers, today]);
+  const { answer, problems } = useAnswer(draft, { answer: null, problems: [] });
+  const open = QUESTIONS.filter(({ id }) => isOpen(id, answers, texts));
+  const missing = open.length > 0 ? open.map(asMissing) : missingFields(problems);
+  const setText = (id: keyof Texts) => (event: { currentTarget: { value: string } }) => {
+    const { value } = event.currentTarget;
+    setTexts((before) => ({ ...before, [id]: value }));
+  };
+  const panel = (
+    <AnswerPanel
+      answer={open.length > 0 ? null : answer}
+      missing={missing}
+      hrefOf={({ path }) => `#${path}`}
+      hrefOfStep={() => "#flow"}
+    />
+  );
+  return (
+    <TripLayout
+      answer={panel}
+      answerBar={
+        <AnswerBar
+          stats={
+            answer && open.length === 0
+              ? answer.bar
+              : [{ id: "none", label: "Answer", value: `${QUESTIONS.length - open.length} of ${QUESTIONS.length}` }]
+          }
+        >
+          {panel}
+        </AnswerBar>
+      }
+    >
+      <form
+        noValidate
+        className={styles.form}
+        onSubmit={(event) => {
+          event.preventDefault();
+          startOpening(() => openAsJob(draft));
+        }}
+      >
+        <h1>Five questions, one answer</h1>
+        <p>
+          Enough to see whether a house is worth a visit. Whatever you enter stays when you go on with the full job.
+        </p>
+        <TextField
+          id="zip"
+          label="1. ZIP code"
+          hint="For the weather and the energy prices."
+          inputMode="numeric"
+          autoComplete="off"
+          value={texts.zip}
+          onChange={setText("zip")}
+        />
+        <QuantityField
+          id="area"
+          label="2. Conditioned floor area, in square feet"
+          unit="ft²"
+          value={texts.area}
+          onChange={setText("area")}
+        />
+        <PlainSelect
+          id="equipment"
+          label="3. Equipment"
+          note={sizeNote(answers)}
+          options={[CHOOSE, ...QUICK_EQUIPMENT.map(({ id, label }) => ({ value: id, label }))]}
+          value={texts.equipment}
+          onChange={setText("equipment")}
+        />
+        <PlainSelect
+          id="place"
+          label="4. Where most of the ducts are"
+          options={[CHOOSE, ...PLACES.map((value) => ({ value, label: choiceLabel("places/*/kind", value) }))]}
+          value={texts.place}
+          onChange={setText("place")}
+        />
+        <fieldset className={styles.reading}>
+          <legend>5. One reading of the total leakage</legend>
+          <div className={styles.pair}>
+            <QuantityField
+              id="pressure"
+              label="Duct pressure, in pascals"
+              unit="Pa"
+              value={texts.pressure}
+              onChange={setText("pressure")}
+            />
+            <QuantityField
+              id="flow"
+              label="Fan flow, in cubic feet per minute"
+              unit="cfm"
+              value={texts.flow}
+              onChange={setText("flow")}
+            />
+          </div>
+        </fieldset>
+        <Button type="submit" disabled={isOpening}>
+          {isOpening ? "Opening" : "Go on as a full job"}
+        </Button>
+      </form>
+    </TripLayout>
+  );
+}
+
+const asMissing = ({ id, text }: (typeof QUESTIONS)[number]): MissingField => ({
+  pointer: `#/${id}`,
+  path: id,
+  step: "house",
+  text,
+  isMissing: true,
+});
+
+/** The default before it is used: the sizes that stand in for the nameplates. */
+function sizeNote(answers: QuickAnswers): string | undefined {
+  const sizes = standInSizes(answers);
+  if (!sizes) return undefined;
+  const parts = [
+    sizes.heating ? `${formatNumber(sizes.heating.outputBtuPerH)} Btu/h of heating` : "",
+    sizes.cooling ? `${formatNumber(sizes.cooling.capacityBtuPerH)} Btu/h of cooling` : "",
+  ].filter(Boolean);
+  return `Taken by the floor area until you read the nameplate: ${parts.join(" and ")}.`;
+}
