@@ -1,5 +1,6 @@
 "use client";
 
+import Link from "next/link";
 import { useRouter } from "next/navigation";
 import { type ReactNode, useCallback, useEffect, useMemo, useState, useTransition } from "react";
 import { Button } from "#app/design/button.tsx";
@@ -166,6 +167,9 @@ export function Trip({ jobId, revision, step, firstDraft, specs, first, children
               <p className={styles.small} role="status">
                 {isDirty ? "Not saved yet" : `Saved, revision ${savedRevision}`}
               </p>
+              <Link href={hrefOf("history")} className={styles.footLink}>
+                History and job file
+              </Link>
             </div>
           </form>
         </TripLayout>
