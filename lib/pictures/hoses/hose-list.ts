@@ -52,10 +52,10 @@ function channelRow({
   const text = `Reference: ${reference?.air ?? OPEN_PORT}`;
   const referenceEnd = port({ x: columns[2]!, y: referenceTop, hose: reference?.hose, text, frame });
   shapes.push(...signalEnd.shapes, ...referenceEnd.shapes);
-  const bottom = Math.max(top + LINE, signalEnd.bottom, referenceEnd.bottom) + 14;
+  const bottom = Math.max(top + LINE, signalEnd.bottom, referenceEnd.bottom) + 16;
   shapes.push({
     kind: "path",
-    d: `M0 ${c(bottom - 8)}L${frame.width} ${c(bottom - 8)}`,
+    d: `M0 ${c(bottom - 7)}L${frame.width} ${c(bottom - 7)}`,
     stroke: "hairline",
     strokeWidth: 1,
   });
