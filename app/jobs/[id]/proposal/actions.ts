@@ -4,9 +4,8 @@ import { cookies } from "next/headers";
 import { redirect } from "next/navigation";
 import { contractorSchema } from "#lib/documents/contractor.ts";
 import { issueProposal } from "#lib/documents/issued-proposal.ts";
-import { InputProblem } from "#lib/errors/input-problem.ts";
-import { parseJob } from "#lib/job/parse-job.ts";
 import { computeResult } from "../../compute-result.ts";
+import { keepInForce } from "../../job-in-force.ts";
 import { actAs } from "../../session.ts";
 import { linkCookie } from "./link-cookie.ts";
 
@@ -16,12 +15,10 @@ const isoDay = (date: Date): string => date.toISOString().slice(0, 10);
 /** The link's token is given out once; this device keeps it for the hour in which it is sent. */
 const LINK_SHOWN_SECONDS = 3600;
 
-/** Freezes the job's newest revision and its result as a proposal. */
+/** Freezes the job with the prices in force, and its result, as a proposal. */
 export async function issue(form: FormData): Promise<void> {
   const jobId = String(form.get("jobId") ?? "");
-  const { revision } = await actAs("job.view", ({ jobs }) => jobs.findCurrent(jobId));
-  if (!revision) throw new InputProblem("not-found", [], "This job has no entries yet");
-  const job = parseJob(revision.document);
+  const { job, revision } = await actAs("proposal.issue", (scope) => keepInForce(scope, jobId));
   const result = await computeResult(job);
   const now = new Date();
   const expiresAt = new Date(now.getTime() + DAYS_OPEN * DAY_MS);
@@ -41,7 +38,7 @@ export async function issue(form: FormData): Promise<void> {
     });
     const issued = await proposals.issue({
       jobId,
-      jobRevision: revision.revision,
+      jobRevision: revision,
       engineVersion: result.engineVersion,
       result,
       view,

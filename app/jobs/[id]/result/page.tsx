@@ -1,27 +1,18 @@
 import type { Metadata } from "next";
 import Link from "next/link";
-import { notFound, redirect } from "next/navigation";
 import { LinkButton } from "#app/design/button.tsx";
 import { DemoBanner } from "#app/design/demo-banner.tsx";
 import { Notice } from "#app/design/notice.tsx";
 import { StatGrid } from "#app/design/stat-block.tsx";
-import type { Job } from "#lib/job/job-schema.ts";
-import { parseJob } from "#lib/job/parse-job.ts";
 import type { Ranged } from "#lib/job/result/ranged.ts";
 import { formatNumber, formatPercent, formatUsd } from "#lib/units/format.ts";
-import { computeResult } from "../../compute-result.ts";
-import { showAs } from "../../session.ts";
+import { computeEffects, computeResult } from "../../compute-result.ts";
+import { showJob } from "../../show-job.ts";
 import { doubtWords } from "../../trip/answer.ts";
+import { AssumptionsTable } from "./assumptions-table.tsx";
 import styles from "./result.module.css";
 import { ChartPictures, HousePictures } from "./result-pictures.tsx";
-import {
-  AssumptionsTable,
-  ComplianceTable,
-  LoadsTable,
-  OptionsTable,
-  RetestTable,
-  TraceSteps,
-} from "./result-tables.tsx";
+import { ComplianceTable, LoadsTable, OptionsTable, RetestTable, TraceSteps } from "./result-tables.tsx";
 
 export const metadata: Metadata = { title: "Result" };
 
@@ -39,21 +30,10 @@ const stat = (id: string, label: string, number: Ranged, format: (value: number)
   doubt: doubtWords(number, format),
 });
 
-function readJob(document: unknown): Job | null {
-  try {
-    return parseJob(document);
-  } catch {
-    return null;
-  }
-}
-
 /** The answer of a job: the verdict first, every number with its doubt, and everything behind it on demand. */
 export default async function ResultPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params;
-  const { job: record, revision } = await showAs("job.view", ({ jobs }) => jobs.findCurrent(id));
-  if (!revision) notFound();
-  const job = readJob(revision.document);
-  if (!job) redirect(`/jobs/${id}/house`);
+  const { record, job } = await showJob(id);
   const result = await computeResult(job);
   const { scope, leakage, savings, economics, warnings, cautions } = result;
   const usd = (value: number) => formatUsd(value);
@@ -143,7 +123,16 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
         </section>
         <section aria-labelledby="assumed">
           <h2 id="assumed">What was assumed</h2>
-          <AssumptionsTable assumptions={result.assumptions} />
+          <p className={styles.cautions}>
+            Each of these can be told instead; its name leads to the field. The dollars say what the answer would be at
+            the two ends of the value, with everything else as it is.
+          </p>
+          <AssumptionsTable
+            jobId={id}
+            assumptions={result.assumptions}
+            effects={await computeEffects(job, result)}
+            dollars={scope.chosen === null ? "The leaks cost a year" : "Saved a year"}
+          />
         </section>
         <section aria-labelledby="worked-out">
           <h2 id="worked-out">How it was worked out</h2>
