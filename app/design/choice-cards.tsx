@@ -20,6 +20,7 @@ export function ChoiceCards({
   hint,
   error,
   note,
+  isNoteQuiet = false,
   isOptional,
   name,
   choices,
@@ -73,7 +74,7 @@ export function ChoiceCards({
         ))}
       </div>
       {note ? (
-        <p id={noteId} className={styles.note} aria-live="polite">
+        <p id={noteId} className={styles.note} aria-live={isNoteQuiet ? undefined : "polite"}>
           {note}
         </p>
       ) : null}

@@ -10,6 +10,8 @@ export interface FieldTexts {
   error?: ReactNode;
   /** A live word on what was typed: doubtful, surprising, good. */
   note?: ReactNode;
+  /** Not read out when it changes: for a note that follows what is typed elsewhere. */
+  isNoteQuiet?: boolean;
   isOptional?: boolean;
   /** For fields in a table, whose head says it already; screen readers still hear it. */
   isLabelHidden?: boolean;
@@ -36,6 +38,7 @@ export function FieldFrame({
   hint,
   error,
   note,
+  isNoteQuiet = false,
   isOptional,
   isLabelHidden = false,
   children,
@@ -66,7 +69,7 @@ export function FieldFrame({
       ) : null}
       {children}
       {note ? (
-        <p id={noteId} className={styles.note} aria-live="polite">
+        <p id={noteId} className={styles.note} aria-live={isNoteQuiet ? undefined : "polite"}>
           {note}
         </p>
       ) : null}

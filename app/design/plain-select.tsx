@@ -11,6 +11,7 @@ export function PlainSelect({
   hint,
   error,
   note,
+  isNoteQuiet,
   isOptional,
   isLabelHidden,
   options,
@@ -21,7 +22,7 @@ export function PlainSelect({
   const fieldId = id ?? ownId;
   const { describedBy } = fieldIds(fieldId, { hint, error, note });
   return (
-    <FieldFrame id={fieldId} {...{ label, hint, error, note, isOptional, isLabelHidden }}>
+    <FieldFrame id={fieldId} {...{ label, hint, error, note, isNoteQuiet, isOptional, isLabelHidden }}>
       <div className={`${styles.box} ${styles.plainSelect}`}>
         <select
           id={fieldId}

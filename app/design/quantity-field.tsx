@@ -12,6 +12,7 @@ export function QuantityField({
   hint,
   error,
   note,
+  isNoteQuiet,
   isOptional,
   isLabelHidden,
   unit,
@@ -23,7 +24,7 @@ export function QuantityField({
   const fieldId = id ?? ownId;
   const { describedBy } = fieldIds(fieldId, { hint, error, note });
   return (
-    <FieldFrame id={fieldId} {...{ label, hint, error, note, isOptional, isLabelHidden }}>
+    <FieldFrame id={fieldId} {...{ label, hint, error, note, isNoteQuiet, isOptional, isLabelHidden }}>
       <div
         className={isLarge ? `${styles.box} ${styles.quantity} ${styles.large}` : `${styles.box} ${styles.quantity}`}
       >

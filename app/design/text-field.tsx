@@ -8,6 +8,7 @@ export function TextField({
   hint,
   error,
   note,
+  isNoteQuiet,
   isOptional,
   isLabelHidden,
   id,
@@ -17,7 +18,7 @@ export function TextField({
   const fieldId = id ?? ownId;
   const { describedBy } = fieldIds(fieldId, { hint, error, note });
   return (
-    <FieldFrame id={fieldId} {...{ label, hint, error, note, isOptional, isLabelHidden }}>
+    <FieldFrame id={fieldId} {...{ label, hint, error, note, isNoteQuiet, isOptional, isLabelHidden }}>
       <div className={styles.box}>
         <input
           id={fieldId}
@@ -38,6 +39,7 @@ export function TextArea({
   hint,
   error,
   note,
+  isNoteQuiet,
   isOptional,
   isLabelHidden,
   id,
@@ -47,7 +49,7 @@ export function TextArea({
   const fieldId = id ?? ownId;
   const { describedBy } = fieldIds(fieldId, { hint, error, note });
   return (
-    <FieldFrame id={fieldId} {...{ label, hint, error, note, isOptional, isLabelHidden }}>
+    <FieldFrame id={fieldId} {...{ label, hint, error, note, isNoteQuiet, isOptional, isLabelHidden }}>
       <div className={styles.box}>
         <textarea
           id={fieldId}

@@ -1,4 +1,5 @@
 import "server-only";
+import { type AssumptionEffect, assumptionEffects } from "#lib/estimate/assumption-effects.ts";
 import { estimate } from "#lib/estimate/estimate.ts";
 import { contentHash } from "#lib/hash/content-hash.ts";
 import type { Job } from "#lib/job/job-schema.ts";
@@ -28,6 +29,11 @@ export function computeResult(job: Job): Promise<Result> {
 async function compute(job: Job): Promise<Result> {
   const [reference, solve] = await Promise.all([loadReferenceData(job), createHighsSolver()]);
   return await estimate(job, reference, { solve, draws: RESULT_DRAWS });
+}
+
+/** What each assumed value does to the yearly dollars of a result. */
+export async function computeEffects(job: Job, result: Result): Promise<AssumptionEffect[]> {
+  return await assumptionEffects({ job, result, reference: await loadReferenceData(job) });
 }
 
 /** The values alone, at once: what stands beside the form before the worker speaks. */

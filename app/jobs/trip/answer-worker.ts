@@ -1,5 +1,6 @@
 /// <reference lib="webworker" />
 import { type FieldProblem, InputProblem } from "#lib/errors/input-problem.ts";
+import { type AssumptionEffect, assumptionEffects } from "#lib/estimate/assumption-effects.ts";
 import { estimate } from "#lib/estimate/estimate.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
 import { fetchReferenceData } from "#lib/reference-data/load-browser.ts";
@@ -20,19 +21,26 @@ export type AnswerReply =
 const LIVE_DRAWS = 2000;
 
 let latestId = 0;
+/** Stays until the next ones are worked out, so that nothing flickers while one types. */
+let lastEffects: readonly AssumptionEffect[] = [];
 const reply = (message: AnswerReply) => postMessage(message);
 const nextTask = () => new Promise((resolve) => setTimeout(resolve));
 
-/** The same engine as on the server, beside the form: first the values at once, then their ranges. */
+/** The same engine as on the server, beside the form: first the values at once, then their ranges, then what each assumption does to them. */
 addEventListener("message", async ({ data: { id, draft } }: MessageEvent<AnswerRequest>) => {
   latestId = id;
   try {
     const job = parseJob(draft);
     const reference = await fetchReferenceData(job);
-    reply({ id, answer: buildAnswer(job, await estimate(job, reference)) });
+    reply({ id, answer: buildAnswer(job, await estimate(job, reference), lastEffects) });
     await nextTask();
     if (latestId !== id) return;
-    reply({ id, answer: buildAnswer(job, await estimate(job, reference, { draws: LIVE_DRAWS })) });
+    const result = await estimate(job, reference, { draws: LIVE_DRAWS });
+    reply({ id, answer: buildAnswer(job, result, lastEffects) });
+    await nextTask();
+    if (latestId !== id) return;
+    lastEffects = await assumptionEffects({ job, reference, result });
+    reply({ id, answer: buildAnswer(job, result, lastEffects) });
   } catch (thrown) {
     if (!(thrown instanceof InputProblem)) throw thrown;
     reply({ id, problems: thrown.errors });

@@ -1,3 +1,4 @@
+import { type AssumptionEffect, spreadOf } from "#lib/estimate/assumption-effects.ts";
 import type { Job } from "#lib/job/job-schema.ts";
 import type { Assumption, Warning } from "#lib/job/result/evidence-result.ts";
 import type { Ranged } from "#lib/job/result/ranged.ts";
@@ -8,7 +9,10 @@ import { houseSectionOfResult } from "#lib/pictures/of-result/house-section-of-r
 import { hundredDollarsOfMode } from "#lib/pictures/of-result/hundred-dollars-of-mode.ts";
 import { COMPACT_WIDTH, type Scene, type SceneOptions, WIDE_WIDTH } from "#lib/pictures/scene.ts";
 import { formatNumber, formatPercent, formatUsd } from "#lib/units/format.ts";
+import { effectWords } from "./effect-words.ts";
+import { stepOfPath } from "./missing.ts";
 import { sayNumber, sayValue } from "./said-value.ts";
+import { TRIP_STEPS, type TripStepId } from "./trip-steps.ts";
 
 /** The answer as it stands beside the form: plain data, so that the worker, the server and the page share it. */
 export interface Answer {
@@ -20,6 +24,8 @@ export interface Answer {
   verdict?: string;
   /** What stands in for a field that was left out, by its path. */
   assumptions: Readonly<Record<string, AssumedValue>>;
+  /** Half the range, in dollars a year, that the open answers of a step are worth. */
+  openUsdPerYear: Readonly<Partial<Record<TripStepId, number>>>;
   notes: readonly Warning[];
   narrowMost: string | null;
   draws: number;
@@ -41,6 +47,8 @@ export interface DrawnScene {
 export interface AssumedValue {
   text: string;
   reason: string;
+  /** What it does to the dollars, once that is worked out. */
+  effect?: string;
 }
 
 const draw = (build: (options: SceneOptions) => Scene): DrawnScene => ({
@@ -55,7 +63,7 @@ export function doubtWords({ p10, p90 }: Ranged, format: (value: number) => stri
   return low === high ? undefined : `could be ${low} to ${high}`;
 }
 
-export function buildAnswer(job: Job, result: Result): Answer {
+export function buildAnswer(job: Job, result: Result, effects: readonly AssumptionEffect[] = []): Answer {
   const { leakage, savings, economics, scope } = result;
   const cfm = (value: number) => formatNumber(value);
   const hasEvidence = job.tests.length > 0 || job.sites.length > 0;
@@ -114,8 +122,15 @@ export function buildAnswer(job: Job, result: Result): Answer {
       : {}),
     ...(hasWork ? { verdict: scope.verdict.reason } : {}),
     assumptions: Object.fromEntries(
-      result.assumptions.map((each) => [each.path.replace(/^#\//, ""), assumedValue(each)]),
+      result.assumptions.map((each) => [
+        each.path.replace(/^#\//, ""),
+        assumedValue(
+          each,
+          effects.find(({ path }) => path === each.path),
+        ),
+      ]),
     ),
+    openUsdPerYear: openDollars(effects),
     notes: result.warnings,
     narrowMost: result.narrowMost,
     draws: result.draws,
@@ -131,8 +146,18 @@ function leadingMode({ systems }: Result) {
   return modes.sort((a, b) => a.mode.destinationBefore.roomsShare - b.mode.destinationBefore.roomsShare)[0];
 }
 
-export function assumedValue({ path, value, unit, low, high, reason }: Assumption): AssumedValue {
+function assumedValue({ path, value, unit, low, high, reason }: Assumption, effect?: AssumptionEffect): AssumedValue {
   const say = (number: number) => sayNumber({ path, value: number, unit });
   const range = low === undefined || high === undefined ? "" : `, could be ${say(low)} to ${say(high)}`;
-  return { text: `${sayValue({ path, value, unit })}${range}`, reason };
+  return {
+    text: `${sayValue({ path, value, unit })}${range}`,
+    reason,
+    ...(effect ? { effect: effectWords(effect) } : {}),
+  };
+}
+
+function openDollars(effects: readonly AssumptionEffect[]): Partial<Record<TripStepId, number>> {
+  return Object.fromEntries(
+    TRIP_STEPS.map((step) => [step, spreadOf(effects.filter(({ path }) => stepOfPath(path.slice(2)) === step)) / 2]),
+  );
 }

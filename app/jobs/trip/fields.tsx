@@ -26,7 +26,7 @@ function useAssumption(path: string, isEmpty: boolean): ReactNode {
   if (!isEmpty || !assumed) return undefined;
   return (
     <>
-      <span className={styles.assumed}>Left empty: {assumed.text}.</span> {assumed.reason}
+      <span className={styles.assumed}>Left empty: {assumed.text}.</span> {assumed.reason} {assumed.effect}
     </>
   );
 }
@@ -49,6 +49,7 @@ export function NumberAt({ path, label, hint, isLabelHidden, isLarge }: FieldPro
       hint={hint === undefined ? spec.description : hint}
       error={errorAt(path)}
       note={isLabelHidden ? undefined : note}
+      isNoteQuiet
       isOptional={!spec.isRequired && !isLabelHidden}
       isLabelHidden={isLabelHidden}
       isLarge={isLarge}
@@ -138,6 +139,7 @@ export function ChoiceAt({
     hint: hint === undefined ? spec.description : hint,
     error: errorAt(path),
     note,
+    isNoteQuiet: true,
   };
   if (isLabelHidden || known.length > MOST_CARDS || options) {
     const first = mustChoose ? (value === UNKNOWN ? [{ value: UNKNOWN, label: "Choose one" }] : []) : [];
@@ -181,6 +183,7 @@ export function FlagAt({ path, label, hint }: FieldProps) {
         hint={hint === undefined ? spec.description : hint}
         error={errorAt(path)}
         note={note}
+        isNoteQuiet
         name={path}
         isRow
         choices={[

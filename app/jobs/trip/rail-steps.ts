@@ -1,4 +1,6 @@
 import type { TripStep } from "#app/design/trip-rail.tsx";
+import { formatUsd } from "#lib/units/format.ts";
+import type { Answer } from "./answer.ts";
 import type { Draft } from "./draft.ts";
 import type { MissingField } from "./missing.ts";
 import { STEP_DETAILS, STEP_WORDS, TRIP_STEPS, type TripStepId } from "./trip-steps.ts";
@@ -8,11 +10,14 @@ export function railSteps({
   draft,
   step,
   problems,
+  openUsdPerYear = {},
   hrefOf,
 }: {
   draft: Draft;
   step: TripStepId | "result";
   problems: readonly MissingField[];
+  /** What the assumed values of each step are worth, either way. */
+  openUsdPerYear?: Answer["openUsdPerYear"];
   hrefOf: (id: string) => string;
 }): TripStep[] {
   const steps = TRIP_STEPS.map((id): TripStep => {
@@ -24,11 +29,23 @@ export function railSteps({
       href: hrefOf(id),
       state: id === step ? "current" : detail && open === 0 ? "done" : "waiting",
       ...(detail ? { detail } : {}),
-      ...(open > 0 && (detail || id === step) ? { missing: `${open} still needed` } : {}),
+      ...openWords({
+        needed: detail || id === step ? open : 0,
+        usdPerYear: openUsdPerYear[id] ?? 0,
+      }),
     };
   });
   return [
     ...steps,
     { id: "result", label: "Result", href: hrefOf("result"), state: step === "result" ? "current" : "waiting" },
   ];
+}
+
+/** Less than this is not worth a line. */
+const LEAST_USD_PER_YEAR = 5;
+
+/** What a step still needs; else what its open answers cost in certainty. */
+function openWords({ needed, usdPerYear }: { needed: number; usdPerYear: number }): Pick<TripStep, "missing"> {
+  if (needed > 0) return { missing: `${needed} still needed` };
+  return usdPerYear < LEAST_USD_PER_YEAR ? {} : { missing: `assumed: ±${formatUsd(usdPerYear)} a year` };
 }

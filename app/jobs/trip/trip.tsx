@@ -20,6 +20,7 @@ import styles from "./trip.module.css";
 import { starPathOf, TripContext } from "./trip-context.ts";
 import { STEP_WORDS, TRIP_STEPS, type TripStepId } from "./trip-steps.ts";
 import { type LiveAnswer, useAnswer } from "./use-answer.ts";
+import { useFieldOfAddress } from "./use-field-of-address.ts";
 
 const MOST_UNDO = 100;
 const NO_NUMBERS_YET = [{ id: "none", label: "Answer", value: "grows here" }];
@@ -48,6 +49,7 @@ export function Trip({ jobId, revision, step, firstDraft, specs, first, children
   const [isSaving, startSaving] = useTransition();
   const { answer, problems } = useAnswer(draft, first);
   const isDirty = draft !== savedDraft;
+  useFieldOfAddress();
 
   useEffect(() => {
     if (!isDirty) return;
@@ -112,7 +114,9 @@ export function Trip({ jobId, revision, step, firstDraft, specs, first, children
   const nextHref = hrefOf(TRIP_STEPS[at + 1] ?? "result");
   const words = STEP_WORDS[step];
   const missing = missingFields(problems);
-  const rail = <TripRail steps={railSteps({ draft, step, problems: missing, hrefOf })} />;
+  const rail = (
+    <TripRail steps={railSteps({ draft, step, problems: missing, openUsdPerYear: answer?.openUsdPerYear, hrefOf })} />
+  );
   const panel = (
     <AnswerPanel
       answer={answer}

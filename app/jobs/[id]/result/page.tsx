@@ -123,7 +123,7 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
         </section>
         <section aria-labelledby="assumed">
           <h2 id="assumed">What was assumed</h2>
-          <p className={styles.cautions}>
+          <p>
             Each of these can be told instead; its name leads to the field. The dollars say what the answer would be at
             the two ends of the value, with everything else as it is.
           </p>

@@ -163,22 +163,6 @@ export function ComplianceTable({ compliance }: { compliance: Result["compliance
   );
 }
 
-/** Every assumed value with its reason and source. */
-export function AssumptionsTable({ assumptions }: { assumptions: Result["assumptions"] }) {
-  return (
-    <DataTable
-      caption="Assumed values"
-      isCaptionHidden
-      isCardsWhenNarrow
-      columns={[{ label: "What" }, { label: "Value", isNumeric: true }, { label: "Why" }, { label: "Source" }]}
-      rows={assumptions.map((each) => ({
-        id: each.path,
-        cells: [each.title, sayValue(each), each.reason, citationText(each.source)],
-      }))}
-    />
-  );
-}
-
 /** The steps of the calculation, each with its equation, inputs and source. */
 export function TraceSteps({ trace }: { trace: Result["trace"] }) {
   return (
