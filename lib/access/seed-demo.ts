@@ -1,6 +1,7 @@
 import { contentHash } from "#lib/hash/content-hash.ts";
 import type { Store } from "#lib/store/open-store.ts";
 import { DEMO_IDENTITIES, DEMO_ORGANIZATIONS, EXAMPLE_AUTHOR_ID } from "./demo-identities.ts";
+import { DEMO_PROGRAM_RULE, DEMO_RULE_DATE } from "./demo-program-rule.ts";
 
 /** An invented job that the demo organization starts with. */
 export interface ExampleJob {
@@ -15,7 +16,8 @@ export interface ExampleJob {
 /** Two starts at once take turns, so that neither finds a thing missing that the other is making. */
 const TURN = "seed-demo";
 
-const DEMO_PROGRAM_ID = "d0000003-0000-4000-8000-000000000010";
+export const DEMO_PROGRAM_ID = "d0000003-0000-4000-8000-000000000010";
+const DEMO_RULE_ID = "d0000003-0000-4000-8000-000000000011";
 
 /**
  * Makes the demo organizations, their members, a program and the example jobs, where they are missing. An example that
@@ -39,6 +41,14 @@ export async function seedDemo(store: Store, examples: readonly ExampleJob[], en
     });
     await programs.invite(DEMO_PROGRAM_ID, DEMO_ORGANIZATIONS.contractor.id);
     await programs.invite(DEMO_PROGRAM_ID, DEMO_ORGANIZATIONS.otherContractor.id);
+    const effectiveOn = new Date(DEMO_RULE_DATE);
+    if ((await programs.rules(DEMO_PROGRAM_ID)).length === 0)
+      await programs.addRule({
+        id: DEMO_RULE_ID,
+        programId: DEMO_PROGRAM_ID,
+        effectiveOn,
+        document: DEMO_PROGRAM_RULE,
+      });
   });
   const author = { organizationId: DEMO_ORGANIZATIONS.contractor.id, actorId: EXAMPLE_AUTHOR_ID };
   for (const example of examples) await seedJob(store, author, example, engineVersion);

@@ -9,6 +9,7 @@ import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
 import { jobSchema } from "#lib/job/job-schema.ts";
 import { openStore, type Store } from "#lib/store/open-store.ts";
 import { closeSharedStore } from "#lib/store/shared-store.ts";
+import { seedDemoClaim } from "#lib/work/claims/seed-claim.ts";
 
 /** A page that is being made when we are told to stop gets this long. */
 const LAST_ANSWERS_MS = 3_000;
@@ -44,6 +45,7 @@ async function serve({ isDev, host, port }: { isDev: boolean; host: string; port
   const server = createServer();
   try {
     await seedDemo(store, readExamples(), ENGINE_VERSION);
+    await seedDemoClaim(store);
     const app = next({ dev: isDev, dir: process.cwd(), hostname: host, port, httpServer: server });
     await app.prepare();
     const answer = app.getRequestHandler();

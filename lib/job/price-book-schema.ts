@@ -85,7 +85,7 @@ const permitSchema = z
   })
   .meta({ id: "Permit", title: "Permit" });
 
-const rebateSchema = z
+export const rebateSchema = z
   .strictObject({
     id: idSchema,
     title: shortTextSchema,

@@ -57,7 +57,7 @@ export function rebatesFor({
   priceUsdCents,
   outcome,
 }: {
-  book: PriceBook;
+  book: Pick<PriceBook, "rebates">;
   priceUsdCents: Cents;
   outcome: SealingOutcome;
 }): RebateLine[] {

@@ -1,4 +1,5 @@
 import { audit } from "./repositories/audit.ts";
+import { claimReview } from "./repositories/claim-review.ts";
 import { claims } from "./repositories/claims.ts";
 import { clients } from "./repositories/clients.ts";
 import { jobs } from "./repositories/jobs.ts";
@@ -18,6 +19,7 @@ export function makeScope(unit: UnitOfWork) {
     priceBooks: priceBooks(unit),
     programs: programs(unit),
     claims: claims(unit),
+    claimReview: claimReview(unit),
     audit: audit(unit),
 
     /** Waits until no other unit of work, of any process, has this turn; it ends with the transaction. */

@@ -90,7 +90,8 @@ test("a column that only the schema has is found (planted)", async () => {
 test("every enum has the same values in the same order in both", async () => {
   const { rows } = await owner.query<{ name: string; values: string[] }>(
     `SELECT t.typname AS name, array_agg(e.enumlabel::text ORDER BY e.enumsortorder) AS values
-     FROM pg_type t JOIN pg_enum e ON e.enumtypid = t.oid GROUP BY t.typname`,
+     FROM pg_type t JOIN pg_enum e ON e.enumtypid = t.oid
+     WHERE t.typnamespace = 'public'::regnamespace GROUP BY t.typname`,
   );
   expect(rows.length).toBeGreaterThan(5);
   expect(new Map(rows.map((row) => [row.name, row.values]))).toEqual(ENUMS);
@@ -120,7 +121,8 @@ test("every key and index that the schema names is in the database", async () =>
 
 test("every reference that the schema names is a foreign key, and there is no other", async () => {
   const { rows } = await owner.query<{ line: string }>(
-    `SELECT conrelid::regclass || ' ' || pg_get_constraintdef(oid) AS line FROM pg_constraint WHERE contype = 'f'`,
+    `SELECT conrelid::regclass || ' ' || pg_get_constraintdef(oid) AS line FROM pg_constraint
+     WHERE contype = 'f' AND connamespace = 'public'::regnamespace`,
   );
   const inDatabase = rows.map((row) => row.line.replaceAll('"', "").replace(/ ON UPDATE.*$/, ""));
   const inSchema = [...MODELS].flatMap(([model, lines]) =>

@@ -17,7 +17,7 @@ export interface NewAuditRecord {
   subjectKind: string;
   subjectId: string;
   detail?: object;
-  /** The other side that may read it too, when a claim is concerned. */
+  /** The other side that may read it too, when a claim is concerned: of a contractor's act the program, and the other way round. */
   programOrganizationId?: string;
 }
 

@@ -49,6 +49,15 @@ export function programs({ sql, identity }: UnitOfWork) {
       });
     },
 
+    /** All rules of a program, the newest first. */
+    async rules(programId: string): Promise<ProgramRuleRecord[]> {
+      return await sql.programRule.findMany({
+        where: { programId: requireId(programId, "program") },
+        omit: { organizationId: true, createdAt: true },
+        orderBy: [{ effectiveOn: "desc" }, { createdAt: "desc" }],
+      });
+    },
+
     /** The rule in force on a date. */
     async ruleOn(programId: string, date: Date): Promise<ProgramRuleRecord> {
       const row = await sql.programRule.findFirst({

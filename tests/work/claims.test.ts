@@ -1,0 +1,149 @@
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { DEMO_IDENTITIES } from "#lib/access/demo-identities.ts";
+import { DEMO_PROGRAM_ID, seedDemo } from "#lib/access/seed-demo.ts";
+import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
+import { parseJob } from "#lib/job/parse-job.ts";
+import { commentClaim, decideClaim } from "#lib/work/claims/decide-claim.ts";
+import { seedDemoClaim } from "#lib/work/claims/seed-claim.ts";
+import { draftClaim, recheckClaim, submitClaim } from "#lib/work/claims/submit-claim.ts";
+import { exampleDocument } from "#tests/estimate/example-jobs.ts";
+import { type TemporaryDatabase, temporaryDatabase } from "#tests/store/temporary-database.ts";
+
+const { estimator, crew, reviewer } = DEMO_IDENTITIES;
+const other = DEMO_IDENTITIES["other-estimator"];
+const FILE = "mixed-crawlspace-retest.json";
+let database: TemporaryDatabase;
+
+beforeAll(async () => {
+  database = await temporaryDatabase();
+  const document = exampleDocument(FILE);
+  const example = { key: "mixed-crawlspace-retest", title: String(document.title), searchWords: "", document };
+  await seedDemo(database.store, [example], ENGINE_VERSION);
+});
+afterAll(() => database.remove());
+
+const asReviewer = <T>(work: Parameters<typeof database.store.withOrganization<T>>[1]) =>
+  database.store.withOrganization(reviewer, work);
+const received = async () => (await asReviewer(({ claims }) => claims.list())).items;
+
+/** The example's claim handed in by another contractor, under another number. */
+async function submitCopy(
+  actor: typeof estimator | typeof other,
+  reference: string,
+  change: (document: object) => void,
+) {
+  const document = exampleDocument(FILE);
+  change(document);
+  const draft = await database.store.withOrganization(actor, async (scope) => {
+    const program = (await scope.programs.list()).find(({ id }) => id === DEMO_PROGRAM_ID)!;
+    return draftClaim(scope, { job: parseJob(document), program, claimedBy: "X", claimedOn: "2026-11-21", draws: 20 });
+  });
+  const jobId = await database.store.withOrganization(
+    actor,
+    async ({ jobs }) => (await jobs.create({ title: "x" })).id,
+  );
+  return await submitClaim(database.store, actor, { draft, jobId, reference });
+}
+
+describe("a claim handed in", () => {
+  test("is there once however often a start seeds it, recomputed, with its rebate by the program's rule", async () => {
+    await Promise.all([seedDemoClaim(database.store, 20), seedDemoClaim(database.store, 20)]);
+    await seedDemoClaim(database.store, 20);
+    const claims = await received();
+    expect(claims).toHaveLength(1);
+    const [claim] = claims;
+    expect(claim).toMatchObject({ state: "submitted", recomputeOutcome: "same", programId: DEMO_PROGRAM_ID });
+    // $2.50 for each whole cfm at 25 Pa removed. By hand from the readings: 23.1 × 187^.501 and 10.7 × 138^.502, the
+    // first carried from 24.95 to 25 Pa by .6, both × 1.017 for the thin air at 880 ft and 70 °F: 323.3 − 129.1 = 194.2.
+    expect(claim!.rebateUsdCents).toBe(194 * 250);
+    const flags = await asReviewer(({ claimReview }) => claimReview.flags(claim!.id));
+    expect(flags.map(({ code }) => code)).toEqual(["evidence-missing"]);
+  });
+
+  test("is flagged beside an earlier one of another contractor: same premise, same readings", async () => {
+    const id = await submitCopy(other, "copy-1", () => undefined);
+    const codes = (await asReviewer(({ claimReview }) => claimReview.flags(id))).map(({ code }) => code);
+    expect(codes).toEqual(["evidence-missing", "premise-claimed-twice", "readings-used-twice"]);
+  });
+
+  test("is flagged for one instrument at two premises, by name within a contractor only", async () => {
+    const elsewhere = (document: object) => {
+      const { house, tests } = document as { house: { label: string }; tests: { time?: string; points: object[] }[] };
+      house.label = "9 Other Street (invented)";
+      tests[2]!.time = "14:40";
+      Object.assign(tests[0]!.points[0]!, { fanPressurePa: 190 });
+    };
+    const codesOf = async (id: string) =>
+      (await asReviewer(({ claimReview }) => claimReview.flags(id))).map(({ code }) => code);
+    expect(await codesOf(await submitCopy(estimator, "elsewhere-1", elsewhere))).toContain("instrument-in-two-places");
+    const stranger = (document: object) => {
+      elsewhere(document);
+      Object.assign((document as { house: object }).house, { label: "11 Other Street (invented)" });
+      const { tests } = document as { tests: { points: object[] }[] };
+      Object.assign(tests[1]!.points[0]!, { fanPressurePa: 61 });
+    };
+    const theirs = await submitCopy(other, "elsewhere-2", stranger);
+    const flags = await asReviewer(({ claimReview }) => claimReview.flags(theirs));
+    const meeting = flags.find(({ code }) => code === "instrument-in-two-places")?.evidence as { path: string }[];
+    // The name "Demo gauge A" of the other contractor at the same minutes is another gauge.
+    expect(new Set(meeting.map(({ path }) => path))).toEqual(new Set(["copy-1"]));
+  });
+
+  test("is not handed in twice under one number, nor by the crew", async () => {
+    await expect(submitCopy(other, "copy-1", () => undefined)).rejects.toMatchObject({ code: "conflict" });
+    await expect(submitCopy(crew as never, "crew-1", () => undefined)).rejects.toMatchObject({ code: "not-allowed" });
+  });
+
+  test("is recomputed again on demand, and the record says so to both sides", async () => {
+    const [claim] = (await received()).filter(({ organizationId }) => organizationId === estimator.organizationId);
+    await recheckClaim(database.store, reviewer, claim!);
+    const subject = { subjectKind: "claim", subjectId: claim!.id };
+    for (const actor of [reviewer, estimator]) {
+      const log = await database.store.withOrganization(actor, ({ audit }) => audit.list(subject));
+      expect(log.filter(({ action }) => action === "claim.checked").length).toBeGreaterThanOrEqual(2);
+    }
+    const strangers = await database.store.withOrganization(other, ({ audit }) => audit.list(subject));
+    expect(strangers).toEqual([]);
+  });
+});
+
+describe("a decision", () => {
+  const decide = (
+    actor: typeof reviewer | typeof estimator,
+    id: string,
+    from: string,
+    to: string,
+    reason = "All in order",
+  ) => decideClaim(database.store, actor, { id, from: from as never, to: to as never, reason });
+
+  test("takes the claim's way, each step with a reason, and both sides read it", async () => {
+    const { id } = (await received()).find(({ reference }) => reference === "copy-1")!;
+    await expect(decide(reviewer, id, "submitted", "approved")).rejects.toMatchObject({ code: "outside-range" });
+    await decide(reviewer, id, "submitted", "in_review", "Looking at it");
+    await expect(decide(reviewer, id, "in_review", "approved", "  ")).rejects.toMatchObject({ code: "outside-range" });
+    await decide(reviewer, id, "in_review", "question_open", "Which house is it?");
+    await commentClaim(database.store, other, { id, text: "The left half of the double house." });
+    await decide(other as never, id, "question_open", "in_review", "Answered");
+    await expect(decide(other as never, id, "in_review", "approved")).rejects.toMatchObject({ code: "outside-range" });
+    await decide(reviewer, id, "in_review", "approved");
+    const events = await asReviewer(({ claimReview }) => claimReview.events(id));
+    expect(events.map(({ toState, kind }) => toState ?? kind)).toEqual([
+      "in_review",
+      "question_open",
+      "comment",
+      "in_review",
+      "approved",
+    ]);
+    await expect(decide(reviewer, id, "in_review", "declined")).rejects.toMatchObject({ code: "conflict" });
+    await expect(decide(estimator, id, "approved", "paid")).rejects.toMatchObject({ code: "not-found" });
+  });
+
+  test("shows in the summary: every claim once by state, outcome and contractor", async () => {
+    const summary = await asReviewer(({ claims }) => claims.summary());
+    const total = (await received()).length;
+    for (const counts of [summary.state, summary.recomputeOutcome, summary.organizationId])
+      expect(counts.reduce((sum, { claims }) => sum + claims, 0)).toBe(total);
+    expect(summary.state.find(({ name }) => name === "approved")?.claims).toBe(1);
+    expect(summary.flagged).toBe(total);
+  });
+});
