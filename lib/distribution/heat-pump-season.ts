@@ -24,13 +24,16 @@ export const createHeatPumpSeason = (): HeatPumpSeason => ({
 
 /** Below this worth of a Btu of supplementary heat the ducts are open to outdoors, and it is held. Source: practice. */
 const LEAST_SUPPLEMENTARY_WORTH = 0.05;
+/** Of the capacity: where less arrives, running alone does not warm the rooms and strips run with it. Source: practice. */
+const LEAST_USEFUL_SHARE = 0.05;
 
 /**
  * Electricity of a heat pump over a season, bin by bin, for one state of the ducts: leaks that push it into resistance
  * heat cost what they cost. Call it once with the ducts before and once after.
  * Below capacity: run share r = L/useful, kW = H r/(3412·COP·PLF), PLF = 1 − c(1 − r): heat-pump-bin with η = useful/H.
  * Above: it runs all the time, and strips in the same air add S = (L − useful)/w, w the worth of one more Btu: again
- * R = L/η, with η at the output H + S that then flows. So a bin where leaks leave nothing of H still has an answer.
+ * R = L/η, with η at the output H + S that then flows. Where less than 0.05 H arrives, strips run along whenever it runs:
+ * run share r = L/0.05 H of that same sum, so that the use goes to 0 with the load and never jumps.
  * Valid for w above 0. Source: doe-appendix-m (form of), derived. Left out: lockouts, recovery from set-back.
  * Unguarded, allocates nothing.
  */
@@ -73,7 +76,14 @@ export function fillHeatPumpSeason({
     if (!(loadBtuPerH > 0)) continue;
     const useful = usefulBtuPerH[b]!;
     const inputAtFullBtuPerH = capacityBtuPerH[b]! / cop[b]!;
-    if (loadBtuPerH <= useful) {
+    const least = LEAST_USEFUL_SHARE * capacityBtuPerH[b]!;
+    if (useful < least && loadBtuPerH < least) {
+      const ranHours = (binHours * loadBtuPerH) / least;
+      const supplementary = (ranHours * (least - useful)) / worth;
+      electricBtu[month]! += ranHours * inputAtFullBtuPerH + supplementary;
+      supplementaryBtu[month]! += supplementary;
+      runHoursByMonth[month]! += ranHours;
+    } else if (loadBtuPerH <= useful) {
       const runShare = loadBtuPerH / useful;
       const partLoadFactor = 1 - degradationCoefficient * (1 - runShare);
       electricBtu[month]! += (binHours * inputAtFullBtuPerH * runShare) / partLoadFactor;

@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { createFixedEquipmentSeason, fillFixedEquipmentSeason } from "#lib/distribution/fixed-equipment-season.ts";
 import { heatPumpBin } from "#lib/distribution/heat-pump-bin.ts";
@@ -125,6 +126,46 @@ describe("a heat pump over a season", () => {
     const out = run({ usefulBtuPerH: of(-3000, 19000, 26000) });
     expect(Number.isFinite(out.electricKWh)).toBe(true);
     expect(out.supplementaryKWh).toBeGreaterThan(run().supplementaryKWh);
+  });
+});
+
+describe("a heat pump's use as its load grows", () => {
+  it("is 0 without a load, never falls and never jumps, however little the ducts leave (property)", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -0.5, max: 0.9, noNaN: true }),
+        fc.double({ min: 0.06, max: 0.9, noNaN: true }),
+        fc.double({ min: 0, max: 0.3, noNaN: true }),
+        (usefulShare, perCapacityFactor, degradationCoefficient) => {
+          const cold = { count: 1, monthIndex: Uint8Array.of(0), hours: of(1), loadShare: of(1) };
+          const electricKWh = (loadBtu: number) => {
+            const out = createHeatPumpSeason();
+            fillHeatPumpSeason({
+              season: cold,
+              loadBtu,
+              usefulBtuPerH: of(24000 * usefulShare),
+              perCapacityFactor,
+              capacityBtuPerH: of(24000),
+              cop: of(2.4),
+              degradationCoefficient,
+              out,
+            });
+            return out.electricKWh;
+          };
+          // The steepest the use can rise: all of it by strips whose heat is worth least, beside the compressor.
+          const steepest = (1 / 0.05 / 3412) * (1 / 0.05 + 1 + 1 / 2.4) * 1.5;
+          let last = electricKWh(0);
+          expect(last).toBe(0);
+          for (let load = 100; load <= 40000; load += 100) {
+            const next = electricKWh(load);
+            expect(next).toBeGreaterThanOrEqual(last);
+            expect(next - last).toBeLessThanOrEqual(100 * steepest);
+            last = next;
+          }
+        },
+      ),
+      { numRuns: 60 },
+    );
   });
 });
 
