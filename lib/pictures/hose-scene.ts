@@ -7,7 +7,7 @@ import { drawTestDucts } from "./hoses/draw-test-ducts.ts";
 import { hoseFrame } from "./hoses/hose-frame.ts";
 import { hoseLabels } from "./hoses/hose-labels.ts";
 import { hoseList } from "./hoses/hose-list.ts";
-import { channelReading, OPEN_PORT, portWords } from "./hoses/hose-words.ts";
+import { channelReading, OPEN_PORT, portWords, type ShownPressures } from "./hoses/hose-words.ts";
 import type { Scene, SceneOptions } from "./scene.ts";
 
 export interface HoseSceneInput {
@@ -17,21 +17,23 @@ export interface HoseSceneInput {
   drawing: HoseDrawing;
   /** What the fan's own channel will show with the flow restrictor that was chosen. */
   expectedFanPressurePa?: Pascals;
+  /** What the gauge shows just now, in place of what it should show. */
+  shown?: ShownPressures;
 }
 
 /** A set-up sheet as a picture: which hose goes from where to which port, and what the gauge should then show. */
 export function hoseScene(
-  { title, direction, drawing: planned, expectedFanPressurePa }: HoseSceneInput,
+  { title, direction, drawing: planned, expectedFanPressurePa, shown }: HoseSceneInput,
   { width }: SceneOptions,
 ): Scene {
   const drawing = { ...planned, channels: withFanPressure(planned.channels, expectedFanPressurePa) };
   const frame = hoseFrame(drawing, width);
-  const list = hoseList(drawing, frame);
+  const list = hoseList(drawing, frame, shown);
   return {
     width,
     height: Math.ceil(list.bottom),
     title: `Hoses and taps: ${title.toLowerCase()}`,
-    finding: findingOf(direction, drawing),
+    finding: shown ? shownFinding(drawing, shown) : findingOf(direction, drawing),
     ...(drawing.hoses.length > 0
       ? {
           note: "The number is at both ends of a hose. Full disc and line: signal hose. Hollow disc and dashed line: reference hose. The gauge shows signal less reference.",
@@ -39,14 +41,16 @@ export function hoseScene(
       : {}),
     table: {
       caption: "Ports of the gauge",
-      columns: ["Channel", "Signal port", "Reference port", "Should show"].map((label) => ({ label })),
+      columns: ["Channel", "Signal port", "Reference port", shown ? "Shows" : "Should show"].map((label) => ({
+        label,
+      })),
       rows: drawing.channels.map((channel) => {
         const { signal, reference } = portWords(channel, drawing);
         return [
           channel.label,
-          `hose ${signal.hose.number}: ${signal.air}`,
+          signal ? `hose ${signal.hose.number}: ${signal.air}` : OPEN_PORT,
           reference ? `hose ${reference.hose.number}: ${reference.air}` : OPEN_PORT,
-          channelReading(channel).whole,
+          shown ? `${shown[channel.id]} Pa` : channelReading(channel).whole,
         ];
       }),
     },
@@ -54,7 +58,7 @@ export function hoseScene(
       ...drawCutHouse(drawing, frame),
       ...drawTestDucts(drawing, frame),
       ...hoseLabels(drawing, frame),
-      ...drawHoses(drawing, frame),
+      ...drawHoses(drawing, frame, shown),
       ...list.shapes,
     ],
   };
@@ -72,6 +76,10 @@ function findingOf(direction: FanDirection, { ducts, hoses, channels, nodes }: H
   const count = hoses.length === 0 ? "no hose" : hoses.length === 1 ? "one hose" : `${hoses.length} hoses`;
   const shows = held.map((channel) => `${lowerFirst(channel.label)} ${channelReading(channel).whole}`);
   return shows.length === 0 ? `${first}; ${count}.` : `${first}; ${count}; hold ${shows.join(" and ")}.`;
+}
+
+function shownFinding({ channels }: HoseDrawing, shown: ShownPressures): string {
+  return `The gauge shows ${channels.map(({ id, label }) => `${lowerFirst(label)} ${shown[id]} Pa`).join(", ")}.`;
 }
 
 /** The fan's channel with the size that is expected on it, when there is one. */

@@ -25,9 +25,9 @@ const BAR_HEIGHT = 16;
 const EFFORT_STEPS: Readonly<Record<Effort, number>> = { easy: 1, moderate: 2, hard: 3 };
 
 /** Leaks largest first: how much, what it costs, how hard it is to get at. */
-export function leaksRankedScene({ leaks }: LeaksRankedInput, { width, language = "en" }: SceneOptions): Scene {
+export function leaksRankedScene({ leaks }: LeaksRankedInput, { width, language = "en", units }: SceneOptions): Scene {
   const words = LEAKS_RANKED_WORDS[language];
-  const text = numberText(language);
+  const text = numberText(language, units);
   const ranked = [...leaks].sort((a, b) => b.cfm25 - a.cfm25 || a.number - b.number);
   const compact = isCompact({ width });
   const rowHeight = compact ? 74 : 50;
@@ -49,11 +49,14 @@ export function leaksRankedScene({ leaks }: LeaksRankedInput, { width, language 
     note: words.note,
     table: {
       caption: words.caption,
-      columns: words.columns.map((label, index) => ({ label, isNumeric: index === 2 || index === 3 })),
+      columns: words.columns.map((label, index) => ({
+        label: text.withFlowUnit(label),
+        isNumeric: index === 2 || index === 3,
+      })),
       rows: ranked.map((leak) => [
         `${leak.number} · ${leak.label}${leak.isSealed ? ` (${words.sealed})` : ""}`,
         leak.placeLabel,
-        text.plain(leak.cfm25),
+        text.flow(leak.cfm25),
         text.dollars(leak.lostUsdPerYear),
         words.effort[leak.effort],
       ]),

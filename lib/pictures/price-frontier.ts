@@ -25,9 +25,9 @@ export interface FrontierPoint {
 }
 
 /** Price across, leakage left up: where the line flattens, more money buys little. */
-export function priceFrontierScene(input: PriceFrontierInput, { width, language = "en" }: SceneOptions): Scene {
+export function priceFrontierScene(input: PriceFrontierInput, { width, language = "en", units }: SceneOptions): Scene {
   const words = PRICE_FRONTIER_WORDS[language];
-  const text = numberText(language);
+  const text = numberText(language, units);
   const points = [...input.points].sort((a, b) => a.priceUsdCents - b.priceUsdCents || (a.id < b.id ? -1 : 1));
   const compact = isCompact({ width });
   const height = compact ? 300 : 330;
@@ -40,13 +40,14 @@ export function priceFrontierScene(input: PriceFrontierInput, { width, language 
     ...points.map((point) => point.p90Cfm25 ?? point.predictedCfm25),
   );
   const x = scaleLinear([0, dearest / 100], [plot.left, plot.right - 18]);
-  const y = scaleLinear([0, most * 1.06], [plot.bottom, plot.top]);
+  const yOfFlow = scaleLinear([0, text.flowNumber(most * 1.06)], [plot.bottom, plot.top]);
+  const y = (cfm25: Cfm) => yOfFlow(text.flowNumber(cfm25));
   const at = (point: FrontierPoint) => ({ cx: c(x(point.priceUsdCents / 100)), cy: c(y(point.predictedCfm25)) });
   const today = { cx: x(0), cy: y(input.todayCfm25) };
 
   const shapes: Shape[] = [
     ...horizontalLines({
-      ticks: y.ticks(4).map((value) => ({ at: y(value), text: text.plain(value) })),
+      ticks: yOfFlow.ticks(4).map((value) => ({ at: yOfFlow(value), text: text.plain(value) })),
       left: plot.left,
       right: plot.right,
     }),
@@ -55,7 +56,7 @@ export function priceFrontierScene(input: PriceFrontierInput, { width, language 
       y: plot.bottom,
       sheetWidth: width,
     }),
-    axisName({ x: 0, y: 14, text: words.leakage }),
+    axisName({ x: 0, y: 14, text: text.withFlowUnit(words.leakage) }),
     axisName({ x: plot.right, y: height - 6, text: words.price, anchor: "end" }),
   ];
   if (input.targetCfm25 !== undefined) {
@@ -138,11 +139,14 @@ export function priceFrontierScene(input: PriceFrontierInput, { width, language 
     note: words.note,
     table: {
       caption: words.caption,
-      columns: words.columns.map((label, index) => ({ label, isNumeric: index === 1 || index === 2 })),
+      columns: words.columns.map((label, index) => ({
+        label: text.withFlowUnit(label),
+        isNumeric: index === 1 || index === 2,
+      })),
       rows: points.map((point) => [
         point.label,
         text.dollars(point.priceUsdCents / 100),
-        text.plain(point.predictedCfm25),
+        text.flow(point.predictedCfm25),
         input.targetCfm25 === undefined
           ? words.noTarget
           : point.predictedCfm25 <= input.targetCfm25

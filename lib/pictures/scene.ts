@@ -1,3 +1,5 @@
+import type { UnitSystem } from "#lib/units/display-unit.ts";
+
 /**
  * A picture as data. Every picture of the product is a pure function from numbers to one `Scene`; the web page
  * (`app/design/scene-svg.tsx`) and the paper (`lib/documents/scene-pdf.tsx`) draw the same shapes in the same order,
@@ -119,6 +121,8 @@ export const WIDE_WIDTH = 680;
 export interface SceneOptions {
   width: number;
   language?: Language;
+  /** The units that the reader is used to; US units on every paper. */
+  units?: UnitSystem;
 }
 export type Language = "en" | "es";
 

@@ -24,6 +24,8 @@ export interface GaugeChannel {
   reference: TapPoint;
   /** A port with no hose on it takes the air where the gauge is. */
   isReferencePortOpen: boolean;
+  /** No set-up leaves the signal port open; a learner may. */
+  isSignalPortOpen?: boolean;
   /** What it shows when all is right: plus, minus, or held at zero. */
   expectedSign: 1 | -1 | 0;
   /** With its sign, where the test holds it. */

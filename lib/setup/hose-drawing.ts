@@ -64,11 +64,14 @@ export interface HoseDrawing {
 
 /**
  * The set-up as a cut through a house: ducts in the attic, the gauge where the person stands, every hose from its tap to
- * its port. Positions are in hundredths of the drawing. Source: own-method.
+ * its port. Positions are in hundredths of the drawing. Other channels than the test's own show hoses as somebody put
+ * them. Source: own-method.
  */
-export function hoseDrawing(answers: SetupAnswers): HoseDrawing {
+export function hoseDrawing(
+  answers: SetupAnswers,
+  channels: readonly GaugeChannel[] = gaugeChannels(answers),
+): HoseDrawing {
   const { personAt, fanConnection } = answers;
-  const channels = gaugeChannels(answers);
   const gauge = gaugeBox(PERSON[personAt], channels.length);
   const routes = hoseRoutes({ channels, personAt, gauge, fanX: JOINS[fanConnection].x });
   const nodes = [
@@ -167,10 +170,21 @@ function gaugeBox(person: Point, rowCount: number): GaugeBox {
   };
 }
 
-function portsOf({ id, label, isReferencePortOpen }: GaugeChannel, row: number, gauge: GaugeBox): DrawnNode[] {
+function portsOf(
+  { id, label, isReferencePortOpen, isSignalPortOpen }: GaugeChannel,
+  row: number,
+  gauge: GaugeBox,
+): DrawnNode[] {
   const y = gauge.rowsY[row]!;
   return [
-    { id: `${id}-signal`, part: "signal-port", label: `${label}: signal port`, x: gauge.signalX, y },
+    {
+      id: `${id}-signal`,
+      part: "signal-port",
+      label: isSignalPortOpen ? `${label}: signal port, left open` : `${label}: signal port`,
+      x: gauge.signalX,
+      y,
+      ...(isSignalPortOpen ? { state: "open" as const } : {}),
+    },
     {
       id: `${id}-reference`,
       part: "reference-port",

@@ -65,7 +65,7 @@ export function hoseRoutes({
       return { channel, role, tap, tapLabel: TAP_PLACES[tap].label, path };
     };
     return [
-      route("signal", channel.signal),
+      ...(channel.isSignalPortOpen ? [] : [route("signal", channel.signal)]),
       ...(channel.isReferencePortOpen ? [] : [route("reference", channel.reference)]),
     ];
   });

@@ -1,5 +1,6 @@
 import type { ValidityNote } from "#lib/errors/validity-note.ts";
 import { type GaugeChannel, gaugeChannels, type TapPoint } from "#lib/setup/gauge-channels.ts";
+import { practiceAnswers } from "./practice-answers.ts";
 import { type PracticeEvidence, shownText } from "./practice-evidence.ts";
 import type { PracticeChannelId, PracticeSetup, PracticeTap } from "./practice-setup.ts";
 
@@ -20,14 +21,7 @@ const TAP_WORDS: Readonly<Record<PracticeTap, string>> = {
 
 /** Hoses that end where the test does not want them. Source: practice. */
 export function diagnoseHoses({ setup, fan, readings }: PracticeEvidence): ValidityNote[] {
-  const wanted = gaugeChannels({
-    ...setup,
-    fan,
-    stage: "existing",
-    hasAirHandler: true,
-    registerCount: 1,
-    hasCombustionAppliance: false,
-  });
+  const wanted = gaugeChannels(practiceAnswers(setup, fan));
   const notes = wanted.flatMap((channel): ValidityNote[] => {
     const note = judgeChannel(channel, setup, readings[channel.id as PracticeChannelId]);
     return note ? [note] : [];

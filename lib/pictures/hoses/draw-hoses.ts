@@ -2,16 +2,16 @@ import type { DrawnHose, HoseDrawing } from "#lib/setup/hose-drawing.ts";
 import { lanePath } from "../house/lanes.ts";
 import { coordinate as c, type ItemShape, type PlainShape, type Shape } from "../scene.ts";
 import type { HoseFrame } from "./hose-frame.ts";
-import { channelReading } from "./hose-words.ts";
+import { channelReading, type ShownPressures } from "./hose-words.ts";
 
 /** The gauge, and every hose from its tap to its port with its number at both ends. */
-export function drawHoses(drawing: HoseDrawing, frame: HoseFrame): Shape[] {
+export function drawHoses(drawing: HoseDrawing, frame: HoseFrame, shown?: ShownPressures): Shape[] {
   const hoses = drawing.hoses.map((hose) => drawHose(hose, frame));
   return [
     ...drawing.hoses.map(
       (hose): PlainShape => ({ kind: "path", d: pathOf(hose, frame), stroke: "card", strokeWidth: 6 }),
     ),
-    ...drawGauge(drawing, frame),
+    ...drawGauge(drawing, frame, shown),
     ...hoses,
     ...openPorts(drawing, frame),
   ];
@@ -77,7 +77,11 @@ export function endDisc({
 }
 
 /** The gauge with a row for each channel: signal port, what it should show, reference port. */
-function drawGauge({ gauge, channels }: HoseDrawing, frame: HoseFrame): PlainShape[] {
+function drawGauge(
+  { gauge, channels }: HoseDrawing,
+  frame: HoseFrame,
+  shown: ShownPressures | undefined,
+): PlainShape[] {
   const [left, top] = [frame.x(gauge.left), frame.y(gauge.top)];
   const [right, bottom] = [frame.x(gauge.right), frame.y(gauge.bottom)];
   const rows = channels.flatMap((channel, row): PlainShape[] => {
@@ -87,7 +91,7 @@ function drawGauge({ gauge, channels }: HoseDrawing, frame: HoseFrame): PlainSha
         kind: "text",
         x: c((left + right) / 2),
         y: c(y + 4.5),
-        text: readingThatFits(channelReading(channel).short, frame),
+        text: readingThatFits(shown?.[channel.id] ?? channelReading(channel).short, frame),
         size: frame.isCompact ? 11 : 14,
         weight: 600,
         family: "mono",
@@ -122,25 +126,31 @@ function drawGauge({ gauge, channels }: HoseDrawing, frame: HoseFrame): PlainSha
 }
 
 /** On a phone three figures do not fit between two ports; the list below has them. */
-const readingThatFits = (text: string, { isCompact }: HoseFrame): string =>
-  isCompact && text.length > 3 ? text.slice(0, 1) : text;
+function readingThatFits(text: string, { isCompact }: HoseFrame): string {
+  if (!isCompact) return text;
+  const whole = text.replace(/\.\d$/, "");
+  return whole.length > 3 ? whole.slice(0, 1) : whole;
+}
 
 /** A port without a hose takes the air around the gauge. */
 function openPorts({ channels, gauge }: HoseDrawing, frame: HoseFrame): PlainShape[] {
-  return channels.flatMap((channel, row): PlainShape[] =>
-    channel.isReferencePortOpen
-      ? [
-          {
-            kind: "circle",
-            cx: c(frame.x(gauge.referenceX)),
-            cy: c(frame.y(gauge.rowsY[row]!)),
-            r: frame.discR - 1.5,
-            fill: "card",
-            stroke: "soft",
-            strokeWidth: 1.8,
-            dash: [2.5, 2],
-          },
-        ]
-      : [],
-  );
+  return channels.flatMap((channel, row) => {
+    const y = c(frame.y(gauge.rowsY[row]!));
+    const openAt = [
+      ...(channel.isSignalPortOpen ? [gauge.signalX] : []),
+      ...(channel.isReferencePortOpen ? [gauge.referenceX] : []),
+    ];
+    return openAt.map(
+      (x): PlainShape => ({
+        kind: "circle",
+        cx: c(frame.x(x)),
+        cy: y,
+        r: frame.discR - 1.5,
+        fill: "card",
+        stroke: "soft",
+        strokeWidth: 1.8,
+        dash: [2.5, 2],
+      }),
+    );
+  });
 }

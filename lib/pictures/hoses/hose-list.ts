@@ -4,18 +4,22 @@ import { wrapText } from "../measure-text.ts";
 import { coordinate as c, type PlainShape } from "../scene.ts";
 import { endDisc } from "./draw-hoses.ts";
 import type { HoseFrame } from "./hose-frame.ts";
-import { channelReading, OPEN_PORT, portWords } from "./hose-words.ts";
+import { channelReading, OPEN_PORT, portWords, type ShownPressures } from "./hose-words.ts";
 
 const SIZE = 13;
 const LINE = 17;
 const INDENT = 26;
 
 /** Below the house: each channel with its two ports, which hose goes on each, and what it should show. */
-export function hoseList(drawing: HoseDrawing, frame: HoseFrame): { shapes: PlainShape[]; bottom: number } {
+export function hoseList(
+  drawing: HoseDrawing,
+  frame: HoseFrame,
+  shown?: ShownPressures,
+): { shapes: PlainShape[]; bottom: number } {
   let y = frame.houseBottom + 22;
   const shapes: PlainShape[] = [];
   for (const channel of drawing.channels) {
-    const row = channelRow({ channel, drawing, frame, top: y });
+    const row = channelRow({ channel, drawing, frame, top: y, shown });
     shapes.push(...row.shapes);
     y = row.bottom;
   }
@@ -27,11 +31,13 @@ function channelRow({
   drawing,
   frame,
   top,
+  shown,
 }: {
   channel: GaugeChannel;
   drawing: HoseDrawing;
   frame: HoseFrame;
   top: number;
+  shown: ShownPressures | undefined;
 }): { shapes: PlainShape[]; bottom: number } {
   const { signal, reference } = portWords(channel, drawing);
   const columns = frame.isCompact ? [0, 0, 0] : [0, 210, 450];
@@ -41,13 +47,19 @@ function channelRow({
       kind: "text",
       x: 0,
       y: c(top + LINE),
-      text: `should show ${channelReading(channel).whole}`,
+      text: shown ? `shows ${shown[channel.id]} Pa` : `should show ${channelReading(channel).whole}`,
       size: SIZE,
       fill: "ink",
     },
   ];
   const signalTop = frame.isCompact ? top + 2 * LINE + 4 : top;
-  const signalEnd = port({ x: columns[1]!, y: signalTop, hose: signal.hose, text: `Signal: ${signal.air}`, frame });
+  const signalEnd = port({
+    x: columns[1]!,
+    y: signalTop,
+    hose: signal?.hose,
+    text: `Signal: ${signal?.air ?? OPEN_PORT}`,
+    frame,
+  });
   const referenceTop = frame.isCompact ? signalEnd.bottom + LINE + 6 : top;
   const text = `Reference: ${reference?.air ?? OPEN_PORT}`;
   const referenceEnd = port({ x: columns[2]!, y: referenceTop, hose: reference?.hose, text, frame });

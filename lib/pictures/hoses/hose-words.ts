@@ -1,6 +1,9 @@
 import type { GaugeChannel } from "#lib/setup/gauge-channels.ts";
 import type { DrawnHose, HoseDrawing } from "#lib/setup/hose-drawing.ts";
 
+/** What a gauge shows just now, by channel, as its figures stand there. */
+export type ShownPressures = Readonly<Partial<Record<GaugeChannel["id"], string>>>;
+
 const MINUS = "−";
 const SIGNS = { "1": "+", "-1": MINUS, "0": "0" } as const;
 
@@ -24,7 +27,7 @@ export function portWords(channel: GaugeChannel, { hoses, nodes }: HoseDrawing) 
     const hose = hoses.find((each) => each.channelId === channel.id && each.role === role);
     return hose && { hose, air: nodes.find(({ id }) => id === hose.from)!.label };
   };
-  return { signal: of("signal")!, reference: of("reference") };
+  return { signal: of("signal"), reference: of("reference") };
 }
 
 export const OPEN_PORT = "no hose: port left open";

@@ -118,7 +118,7 @@ export function layOutHouse({ input, width }: { input: HouseSectionInput; width:
   const { gradeY, bottomY } = under;
   return {
     width,
-    height: bottomY,
+    height: bottomY + (has("outside") ? 8 : 0),
     left,
     right,
     eaveY,
@@ -154,7 +154,8 @@ function roofRise({
   span: number;
 }) {
   if (roof === "flat") return 16;
-  if (roof === "low") return hasAttic ? span * 0.17 : span * 0.1;
+  // Two ducts side by side need their room under the lowest roof too.
+  if (roof === "low") return hasAttic ? Math.max(62, span * 0.17) : span * 0.1;
   const rise = span * (hasAttic ? 0.27 : 0.2);
   return Math.min(compact ? 104 : 156, Math.max(hasAttic ? 84 : 50, rise));
 }

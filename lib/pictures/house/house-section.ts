@@ -16,9 +16,9 @@ import { placeDiscs } from "./leak-discs.ts";
  * A cut through this house: its storeys and places, ducts as ribbons as wide as their flow, leaks as numbered discs
  * whose area is their leakage. The same drawing serves entry, result, proposal and crew sheet.
  */
-export function houseSectionScene(input: HouseSectionInput, { width, language = "en" }: SceneOptions): Scene {
+export function houseSectionScene(input: HouseSectionInput, { width, language = "en", units }: SceneOptions): Scene {
   const words = HOUSE_SECTION_WORDS[language];
-  const text = numberText(language);
+  const text = numberText(language, units);
   const frame = layOutHouse({ input, width });
   const layout = layOutDucts({ input, frame });
   const discs = placeDiscs({ input, frame, layout });
@@ -88,7 +88,7 @@ function tabulate({
           `${leak.number} · ${leak.label}${suffix}`,
           place?.label ?? words.place[placeKindOf(input, leak.placeId)],
           words.side[leak.side],
-          text.plain(leak.cfm25),
+          text.flow(leak.cfm25),
           leak.state === "open" ? words.open : words.sealed,
         ];
       }),
@@ -96,11 +96,14 @@ function tabulate({
         `? · ${words.notYetFound}${suffix}`,
         "–",
         words.side[cell.side],
-        text.plain(cell.cfm25),
+        text.flow(cell.cfm25),
         words.open,
       ]),
     ];
   });
-  const columns = words.columns.map((label, index) => ({ label, ...(index === 3 ? { isNumeric: true } : {}) }));
+  const columns = words.columns.map((label, index) => ({
+    label: text.withFlowUnit(label),
+    ...(index === 3 ? { isNumeric: true } : {}),
+  }));
   return { caption: words.caption, columns, rows };
 }

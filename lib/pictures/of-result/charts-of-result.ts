@@ -3,6 +3,7 @@ import { LEAK_KINDS } from "#lib/job/leak-kinds.ts";
 import { PLACE_LABELS } from "#lib/job/place.ts";
 import type { EnergyByFuel } from "#lib/job/result/energy-result.ts";
 import type { Result } from "#lib/job/result/result-schema.ts";
+import { shownFromStored, shownUnitOf, type UnitSystem } from "#lib/units/display-unit.ts";
 import type { EnergyMonthsInput, MonthlyFuel } from "../energy-months.ts";
 import type { LeaksRankedInput } from "../leaks-ranked.ts";
 import type { PriceFrontierInput } from "../price-frontier.ts";
@@ -62,11 +63,18 @@ const FUELS: readonly {
   },
 ];
 
-/** Each fuel that this house uses, month by month. */
-export function energyMonthsOf({ energyByMonth }: Result): EnergyMonthsInput {
+/** Each fuel that this house uses, month by month, in the reader's units. */
+export function energyMonthsOf({ energyByMonth }: Result, system: UnitSystem = "us"): EnergyMonthsInput {
   const fuels = FUELS.map(({ id, label, unit, read }): MonthlyFuel => {
     const months = energyByMonth.map(read);
-    return { id, label, unit, before: months.map((each) => each.before), after: months.map((each) => each.after) };
+    const shown = (value: number) => shownFromStored({ value, unit, system });
+    return {
+      id,
+      label,
+      unit: shownUnitOf({ unit, system }),
+      before: months.map((each) => shown(each.before)),
+      after: months.map((each) => shown(each.after)),
+    };
   });
   return { fuels: fuels.filter((fuel) => fuel.before.some((use) => use > 0)) };
 }
