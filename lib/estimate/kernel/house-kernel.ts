@@ -87,7 +87,8 @@ export function createHouseKernel(
       systemState.deliveredCfm = systemState.fanFlowCfm - flow[AIRFLOW_OUT.supplyLeakageCfm]!;
       // A blower's power follows its flow at the same speed. Source: practice.
       systemState.blowerPowerW = (parameters[system.blowerPowerAt]! * systemState.fanFlowCfm) / fanFlowCfm;
-      if (state !== before) scaleLeaks(leaks, flow[AIRFLOW_OUT.supplyLeakageCfm]!, flow[AIRFLOW_OUT.returnLeakageCfm]!);
+      // Before the work this changes only leaks that would pass more than the most.
+      scaleLeaks(leaks, flow[AIRFLOW_OUT.supplyLeakageCfm]!, flow[AIRFLOW_OUT.returnLeakageCfm]!);
     }
   }
 
