@@ -6,6 +6,7 @@ import { canonicalJson, contentHash } from "#lib/hash/content-hash.ts";
 import type { Job } from "#lib/job/job-schema.ts";
 import type { Result } from "#lib/job/result/result-schema.ts";
 import { CLAIM_SCHEMA_VERSION, type Claim, type ClaimBody } from "./claim-schema.ts";
+import { claimedJob } from "./claimed-job.ts";
 import { claimedNumbers } from "./claimed-numbers.ts";
 
 /** A claim's size: 12 KB, and 200 B for each leak beyond twelve. */
@@ -69,11 +70,12 @@ export function createClaim({
     ]),
   );
   const { deemed } = result;
+  const claimed = claimedJob(job);
   const body: ClaimBody = {
     schemaVersion: CLAIM_SCHEMA_VERSION,
     engineVersion: result.engineVersion,
-    job,
-    jobHash: result.jobHash,
+    job: claimed,
+    jobHash: contentHash(claimed),
     reference: { hash: reference.hash, stationId: reference.station.id, placeTitle: reference.place.title, figures },
     draws: result.draws,
     seed: result.seed,

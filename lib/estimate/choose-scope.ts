@@ -1,9 +1,10 @@
 import type { PriceBook } from "#lib/job/price-book-schema.ts";
 import { lifeCycleCost } from "#lib/savings/life-cycle-cost.ts";
 import { DEMO_PRICE_BOOK } from "#lib/scope/demo-price-book.ts";
+import { catalogueOfJob } from "#lib/scope/job-repairs.ts";
 import { type JobScopeProblem, jobScopeProblem } from "#lib/scope/job-scope-problem.ts";
 import { chosenByHand, type PricedOption, pricedOption } from "#lib/scope/priced-option.ts";
-import { STARTING_CATALOGUE } from "#lib/scope/repairs.ts";
+import type { RepairCatalogue } from "#lib/scope/repair-schema.ts";
 import { type AimedScope, aimedScope, scopeOptions } from "#lib/scope/scope-options.ts";
 import type { MixedIntegerSolver } from "#lib/scope/solver.ts";
 import type { HouseModel } from "./complete/complete-house.ts";
@@ -52,6 +53,18 @@ function takeBook({ house, ledger }: Input): PriceBook {
   return DEMO_PRICE_BOOK;
 }
 
+function takeCatalogue({ house: { job }, ledger }: Input): RepairCatalogue {
+  ledger.take<string>(job.repairs?.versionId, {
+    path: "#/repairs",
+    title: "Effect, hours and materials of the repairs",
+    value: "common figures",
+    unit: "",
+    reason: "The job holds no repairs of the organization, so the figures of common practice are used.",
+    source: { sourceId: "practice" },
+  });
+  return catalogueOfJob(job);
+}
+
 function askedLimits({ house }: Input, book: PriceBook): { budgetUsdCents?: number; labourHours?: number } {
   const { plan } = house.job;
   return {
@@ -76,7 +89,7 @@ export async function chooseScope(input: Input): Promise<ChosenScopes> {
       lifetimeValueUsd: factor * worth.sites[index]!.usdPerYear,
     })),
     places: job.places,
-    catalogue: STARTING_CATALOGUE,
+    catalogue: takeCatalogue(input),
     book,
     measure: target?.measure ?? "total",
     beforeCfm25: target?.measure === "to-outside" ? worth.toOutsideCfm25 : worth.totalCfm25,

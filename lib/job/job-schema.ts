@@ -9,6 +9,7 @@ import { leakSiteSchema } from "./leak-site.ts";
 import { placeSchema } from "./place.ts";
 import { planSchema } from "./plan.ts";
 import { priceBookSchema } from "./price-book-schema.ts";
+import { jobRepairsSchema } from "./repair-figures.ts";
 
 export const JOB_SCHEMA_VERSION = "ductmend.job/1";
 
@@ -34,6 +35,7 @@ export const jobSchema = z
     rates: ratesSchema.optional(),
     plan: planSchema.optional(),
     priceBook: priceBookSchema.optional(),
+    repairs: jobRepairsSchema.optional(),
   })
   .meta({ id: "Job", title: "Job" });
 

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { idSchema, isoDateSchema, noteSchema, shortTextSchema } from "#lib/job/identity.ts";
 import { LEAK_KIND_IDS } from "#lib/job/leak-kinds.ts";
-import type { REACHES } from "#lib/job/leak-site.ts";
+import { REPAIR_FIGURE_FIELDS } from "#lib/job/repair-figures.ts";
 import { numberField } from "#lib/units/field.ts";
 import { NEVER_IDS, PREREQUISITE_IDS } from "./repair-rules.ts";
 
@@ -10,16 +10,6 @@ export const REPAIR_CATALOGUE_SCHEMA_VERSION = "ductmend.repairs/1";
 const citedSchema = z
   .strictObject({ sourceId: z.string(), locator: z.string().optional(), reason: shortTextSchema })
   .meta({ id: "RepairEvidence", title: "Where a figure is from" });
-
-const materialSchema = z
-  .strictObject({
-    materialId: idSchema,
-    amount: z.number().positive().max(1000).meta({ unit: "as the price book counts the material", title: "Amount" }),
-    per: z.enum(["leak", "gap-foot", "run-foot", "system"]).meta({ title: "For each" }),
-  })
-  .meta({ id: "RepairMaterial", title: "Material of a repair" });
-
-const hours = (title: string) => numberField({ unit: "h", title, above: 0, max: 80 });
 
 const repairSchema = z
   .strictObject({
@@ -35,23 +25,15 @@ const repairSchema = z
       description: "From a room, without ladder, attic, crawlspace, electricity or anything that burns fuel.",
     }),
     runLengthFt: numberField({ unit: "ft", title: "Usual length of new duct", above: 0, max: 200 }).optional(),
+    isOffered: z
+      .boolean()
+      .optional()
+      .meta({ title: "Offered by this crew", description: "True when nothing is said." }),
     steps: z.array(shortTextSchema).min(1).max(10),
-    materials: z.array(materialSchema).max(12),
-    labourHours: z
-      .strictObject({
-        easy: hours("Easy to reach"),
-        moderate: hours("Moderate"),
-        hard: hours("Hard to reach"),
-      } satisfies Record<(typeof REACHES)[number], unknown>)
-      .meta({ title: "Person hours by reach" }),
-    remainingShare: numberField({ unit: "share", title: "Leakage expected to be left", min: 0, max: 1 }),
-    remainingSpreadShare: numberField({
-      unit: "share",
-      title: "Spread of what is left",
-      description: "Standard deviation from one leak to the next.",
-      min: 0,
-      max: 0.5,
-    }),
+    materials: REPAIR_FIGURE_FIELDS.materials,
+    labourHours: REPAIR_FIGURE_FIELDS.labourHours,
+    remainingShare: REPAIR_FIGURE_FIELDS.remainingShare,
+    remainingSpreadShare: REPAIR_FIGURE_FIELDS.remainingSpreadShare,
     prerequisites: z.array(z.enum(PREREQUISITE_IDS)).max(PREREQUISITE_IDS.length),
     never: z.array(z.enum(NEVER_IDS)).max(NEVER_IDS.length),
     validity: shortTextSchema.meta({ title: "Where the figures hold" }),

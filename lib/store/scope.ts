@@ -2,11 +2,13 @@ import { audit } from "./repositories/audit.ts";
 import { claimReview } from "./repositories/claim-review.ts";
 import { claims } from "./repositories/claims.ts";
 import { clients } from "./repositories/clients.ts";
+import { inspectionSamples } from "./repositories/inspection-samples.ts";
 import { jobs } from "./repositories/jobs.ts";
 import { organizations } from "./repositories/organizations.ts";
 import { priceBooks } from "./repositories/price-books.ts";
 import { programs } from "./repositories/programs.ts";
 import { proposals } from "./repositories/proposals.ts";
+import { repairs } from "./repositories/repairs.ts";
 import type { UnitOfWork } from "./unit-of-work.ts";
 
 /** All that one unit of work can reach, inside one organization and one transaction. */
@@ -17,7 +19,9 @@ export function makeScope(unit: UnitOfWork) {
     jobs: jobs(unit),
     proposals: proposals(unit),
     priceBooks: priceBooks(unit),
+    repairs: repairs(unit),
     programs: programs(unit),
+    inspectionSamples: inspectionSamples(unit),
     claims: claims(unit),
     claimReview: claimReview(unit),
     audit: audit(unit),

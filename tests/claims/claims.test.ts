@@ -5,6 +5,8 @@ import { InputProblem } from "#lib/errors/input-problem.ts";
 import { estimate } from "#lib/estimate/estimate.ts";
 import { canonicalJson, contentHash } from "#lib/hash/content-hash.ts";
 import { loadReferenceData } from "#lib/reference-data/load-server.ts";
+import { DEMO_PRICE_BOOK } from "#lib/scope/demo-price-book.ts";
+import { STARTING_CATALOGUE } from "#lib/scope/repairs.ts";
 import { exampleWithReference } from "#tests/estimate/example-jobs.ts";
 
 const RETEST = "mixed-crawlspace-retest.json";
@@ -38,6 +40,40 @@ describe("a claim", () => {
     expect((await recompute(throughJson(claim))).outcome).toBe("same");
     const without = await recompute(throughJson(claim), false);
     expect(without).toMatchObject({ outcome: "same", notes: ["ranges not recomputed"] });
+  });
+
+  it("stays at home with its prices and carries of the organization's repairs those that were done", async () => {
+    const { job, reference } = await exampleWithReference(RETEST);
+    const priced = {
+      ...job,
+      priceBook: DEMO_PRICE_BOOK,
+      repairs: {
+        catalogueId: "own",
+        versionId: "3",
+        figures: STARTING_CATALOGUE.repairs.map(({ id, labourHours, materials }) => ({
+          repairId: id,
+          remainingShare: 0.21,
+          remainingSpreadShare: 0.11,
+          labourHours,
+          materials,
+        })),
+      },
+    };
+    const result = await estimate(priced, reference, { draws: 100, seed: 3 });
+    const claim = createClaim({
+      job: priced,
+      reference,
+      result,
+      claimedBy: "Crew lead B (invented)",
+      claimedOn: "2026-11-20",
+      measureLifeYears: 18,
+      netToGrossRatio: 1,
+    });
+    const done = [...new Set(job.plan!.chosenMeasures!.map(({ repairId }) => repairId))].sort();
+    expect(claim.job.priceBook).toBeUndefined();
+    expect(claim.job.repairs!.figures.map(({ repairId }) => repairId).sort()).toEqual(done);
+    expect(Buffer.byteLength(canonicalJson(claim))).toBeLessThanOrEqual(12_000);
+    expect((await recompute(throughJson(claim))).outcome).toBe("same");
   });
 
   it("is signed by Ed25519 with the key of RFC 8032 §7.1 test 1, and a foreign key is caught", async () => {

@@ -15,6 +15,10 @@ const NAMES_WITHOUT_UNIT = [
   "seasonalBefore",
   "seasonalAfter",
   "seed",
+  // Person hours by reach; the name above them states the hours.
+  "easy",
+  "moderate",
+  "hard",
   "probabilityOfReachingTarget",
   "probabilityOfMeetingTarget",
   // Their unit stands beside them in the document itself.

@@ -89,6 +89,7 @@ const ASSUMPTIONS_ES: Readonly<Record<string, string>> = {
   discountRate: "Tasa de descuento sobre la inflación",
   measureLifeYears: "Años que dura el sellado",
   priceBook: "Lista de precios",
+  repairs: "Efecto, horas y material de los arreglos",
   offersSprayedSealant: "El equipo puede rociar sellador por dentro",
   confidenceProbability: "Con qué seguridad llegar a la meta",
   targetMeasure: "Qué fuga limita la meta",
