@@ -25,3 +25,6 @@ export const celsiusFromFahrenheit = (temperatureF: number): number => ((tempera
 export const fahrenheitFromCelsius = (temperatureC: number): number => (temperatureC * 9) / 5 + 32;
 /** A temperature difference: 1 K is 1.8 °F. */
 export const FAHRENHEIT_DEGREES_PER_CELSIUS_DEGREE = 1.8;
+export const METERS_PER_MILE = 5280 * METERS_PER_FOOT;
+/** US gallon: 231 cubic inches. */
+export const LITERS_PER_GALLON = 231 * METERS_PER_INCH ** 3 * 1000;
