@@ -1,6 +1,7 @@
 import Link from "next/link";
+import { UnitSwitch } from "#app/units/unit-switch.tsx";
+import { DisplaySettings } from "./display-settings.tsx";
 import styles from "./site-header.module.css";
-import { ThemeSwitch } from "./theme-switch.tsx";
 import { Wordmark } from "./wordmark.tsx";
 
 /** The head of every page: a way past it, home, and the choice of light or dark. */
@@ -14,7 +15,7 @@ export function SiteHeader() {
         <Link href="/" className={styles.home}>
           <Wordmark />
         </Link>
-        <ThemeSwitch />
+        <DisplaySettings units={<UnitSwitch />} />
       </header>
     </>
   );

@@ -9,10 +9,11 @@ import { AnswerBar } from "#app/design/stat-block.tsx";
 import { TextField } from "#app/design/text-field.tsx";
 import { TripLayout } from "#app/design/trip-layout.tsx";
 import type { PlaceKind } from "#lib/job/place.ts";
-import { formatNumber } from "#lib/units/format.ts";
+import { storedFromTyped, type UnitSystem } from "#lib/units/display-unit.ts";
+import { type UnitText, unitText } from "#lib/units/unit-text.ts";
 import { AnswerPanel } from "../jobs/trip/answer-panel.tsx";
 import type { Draft } from "../jobs/trip/draft.ts";
-import { choiceLabel } from "../jobs/trip/field-words.ts";
+import { choiceLabel, UNIT_WORDS } from "../jobs/trip/field-words.ts";
 import { type MissingField, missingFields } from "../jobs/trip/missing.ts";
 import { useAnswer } from "../jobs/trip/use-answer.ts";
 import { openAsJob } from "./open-as-job.ts";
@@ -49,14 +50,18 @@ const QUESTIONS: readonly { id: keyof Texts; text: string }[] = [
 ];
 
 /** A number only where one can be read; a ZIP code only when it is whole. */
-function answersOf({ zip, area, equipment, place, pressure, flow }: Texts): QuickAnswers {
+function answersOf({ zip, area, equipment, place, pressure, flow }: Texts, system: UnitSystem): QuickAnswers {
+  const read = (text: string, unit: string) => {
+    const value = readQuantity(text);
+    return value === undefined ? undefined : storedFromTyped({ value, unit, system });
+  };
   const whole = zip.trim();
   return {
     ...(/^\d{5}$/.test(whole) ? { zip: whole } : {}),
-    floorAreaFt2: readQuantity(area),
+    floorAreaFt2: read(area, "ft²"),
     ...(equipment === "" ? {} : { equipmentId: equipment }),
     ...(place === "" ? {} : { placeKind: place as PlaceKind }),
-    reading: { ductPressurePa: readQuantity(pressure), flowCfm: readQuantity(flow) },
+    reading: { ductPressurePa: readQuantity(pressure), flowCfm: read(flow, "cfm") },
   };
 }
 
@@ -68,7 +73,8 @@ const isOpen = (id: keyof Texts, answers: QuickAnswers, texts: Texts): boolean =
 };
 
 /** Five questions answered while they are asked; the same answers open as a full job. */
-export function QuickLook({ today }: { today: string }) {
+export function QuickLook({ today, units }: { today: string; units: UnitSystem }) {
+  const text = unitText(units);
   const [texts, setTexts] = useState<Texts>({
     zip: "",
     area: "",
@@ -78,12 +84,12 @@ export function QuickLook({ today }: { today: string }) {
     flow: "",
   });
   const [isOpening, startOpening] = useTransition();
-  const answers = useMemo(() => answersOf(texts), [texts]);
+  const answers = useMemo(() => answersOf(texts, units), [texts, units]);
   // What is undefined is left out, as in a file.
   const draft = useMemo(() => JSON.parse(JSON.stringify(quickLookDocument(answers, today))) as Draft, [answers, today]);
-  const { answer, problems } = useAnswer(draft, { answer: null, problems: [] });
+  const { answer, problems } = useAnswer(draft, units, { answer: null, problems: [] });
   const open = QUESTIONS.filter(({ id }) => isOpen(id, answers, texts));
-  const missing = open.length > 0 ? open.map(asMissing) : missingFields(problems);
+  const missing = open.length > 0 ? open.map(asMissing) : missingFields(problems, units);
   const setText = (id: keyof Texts) => (event: { currentTarget: { value: string } }) => {
     const { value } = event.currentTarget;
     setTexts((before) => ({ ...before, [id]: value }));
@@ -134,15 +140,15 @@ export function QuickLook({ today }: { today: string }) {
         />
         <QuantityField
           id="area"
-          label="2. Conditioned floor area, in square feet"
-          unit="ft²"
+          label={`2. Conditioned floor area, ${UNIT_WORDS[text.unit("ft²")]}`}
+          unit={text.unit("ft²")}
           value={texts.area}
           onChange={setText("area")}
         />
         <PlainSelect
           id="equipment"
           label="3. Equipment"
-          note={sizeNote(answers)}
+          note={sizeNote(answers, text)}
           options={[CHOOSE, ...QUICK_EQUIPMENT.map(({ id, label }) => ({ value: id, label }))]}
           value={texts.equipment}
           onChange={setText("equipment")}
@@ -166,8 +172,8 @@ export function QuickLook({ today }: { today: string }) {
             />
             <QuantityField
               id="flow"
-              label="Fan flow, in cubic feet per minute"
-              unit="cfm"
+              label={`Fan flow, ${UNIT_WORDS[text.unit("cfm")]}`}
+              unit={text.unit("cfm")}
               value={texts.flow}
               onChange={setText("flow")}
             />
@@ -190,12 +196,12 @@ const asMissing = ({ id, text }: (typeof QUESTIONS)[number]): MissingField => ({
 });
 
 /** The default before it is used: the sizes that stand in for the nameplates. */
-function sizeNote(answers: QuickAnswers): string | undefined {
+function sizeNote(answers: QuickAnswers, text: UnitText): string | undefined {
   const sizes = standInSizes(answers);
   if (!sizes) return undefined;
   const parts = [
-    sizes.heating ? `${formatNumber(sizes.heating.outputBtuPerH)} Btu/h of heating` : "",
-    sizes.cooling ? `${formatNumber(sizes.cooling.capacityBtuPerH)} Btu/h of cooling` : "",
+    sizes.heating ? `${text.quantity(sizes.heating.outputBtuPerH, "Btu/h")} of heating` : "",
+    sizes.cooling ? `${text.quantity(sizes.cooling.capacityBtuPerH, "Btu/h")} of cooling` : "",
   ].filter(Boolean);
   return `Taken by the floor area until you read the nameplate: ${parts.join(" and ")}.`;
 }

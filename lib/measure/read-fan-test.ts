@@ -54,7 +54,8 @@ function stepFlow(point: ReadingPoint, { test, fan, elevationFt }: FanTestContex
   }).flowCfm;
 }
 
-function baselineOf({ baselineBeforePa, baselineAfterPa }: FanTest): number {
+/** Mean of the baselines before and after; 0 when none was noted. */
+export function baselineOf({ baselineBeforePa, baselineAfterPa }: FanTest): number {
   const readings = [baselineBeforePa, baselineAfterPa].filter((each) => each !== undefined);
   return readings.length === 0 ? 0 : readings.reduce((sum, each) => sum + each, 0) / readings.length;
 }

@@ -4,16 +4,20 @@ import { type AssumptionEffect, assumptionEffects } from "#lib/estimate/assumpti
 import { estimate } from "#lib/estimate/estimate.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
 import { fetchReferenceData } from "#lib/reference-data/load-browser.ts";
+import type { UnitSystem } from "#lib/units/display-unit.ts";
 import { type Answer, buildAnswer } from "./answer.ts";
-import type { Draft } from "./draft.ts";
+import { type Draft, numberAt } from "./draft.ts";
+import { type LiveReadings, readLiveTests } from "./live-readings.ts";
 
 /** One state of the form, numbered so that an answer that comes late is known as late. */
 export interface AnswerRequest {
   id: number;
   draft: Draft;
+  units: UnitSystem;
 }
 
 export type AnswerReply =
+  | { id: number; readings: LiveReadings }
   | { id: number; answer: Answer; problems?: undefined }
   | { id: number; answer?: undefined; problems: readonly FieldProblem[] };
 
@@ -21,26 +25,37 @@ export type AnswerReply =
 const LIVE_DRAWS = 2000;
 
 let latestId = 0;
+/** Of the place, once its tables are here; thin air moves a reading by a few percent. */
+let placeElevationFt = 0;
 /** Stays until the next ones are worked out, so that nothing flickers while one types. */
 let lastEffects: readonly AssumptionEffect[] = [];
 const reply = (message: AnswerReply) => postMessage(message);
 const nextTask = () => new Promise((resolve) => setTimeout(resolve));
 
 /** The same engine as on the server, beside the form: first the values at once, then their ranges, then what each assumption does to them. */
-addEventListener("message", async ({ data: { id, draft } }: MessageEvent<AnswerRequest>) => {
+addEventListener("message", async ({ data: { id, draft, units } }: MessageEvent<AnswerRequest>) => {
   latestId = id;
+  // The readings first, whatever else is missing: whoever stands at the gauge waits for them.
+  const read = () =>
+    reply({ id, readings: readLiveTests(draft, numberAt(draft, "house/elevationFt") ?? placeElevationFt) });
+  read();
   try {
     const job = parseJob(draft);
     const reference = await fetchReferenceData(job);
-    reply({ id, answer: buildAnswer(job, await estimate(job, reference), lastEffects) });
+    const elevationFt = reference.place.elevation?.value ?? reference.climate.elevationFt;
+    if (elevationFt !== placeElevationFt) {
+      placeElevationFt = elevationFt;
+      read();
+    }
+    reply({ id, answer: buildAnswer({ job, result: await estimate(job, reference), effects: lastEffects, units }) });
     await nextTask();
     if (latestId !== id) return;
     const result = await estimate(job, reference, { draws: LIVE_DRAWS });
-    reply({ id, answer: buildAnswer(job, result, lastEffects) });
+    reply({ id, answer: buildAnswer({ job, result, effects: lastEffects, units }) });
     await nextTask();
     if (latestId !== id) return;
     lastEffects = await assumptionEffects({ job, reference, result });
-    reply({ id, answer: buildAnswer(job, result, lastEffects) });
+    reply({ id, answer: buildAnswer({ job, result, effects: lastEffects, units }) });
   } catch (thrown) {
     if (!(thrown instanceof InputProblem)) throw thrown;
     reply({ id, problems: thrown.errors });

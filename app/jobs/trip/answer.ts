@@ -8,11 +8,15 @@ import { hundredDollarsScene } from "#lib/pictures/hundred-dollars.ts";
 import { houseSectionOfResult } from "#lib/pictures/of-result/house-section-of-result.ts";
 import { hundredDollarsOfMode } from "#lib/pictures/of-result/hundred-dollars-of-mode.ts";
 import { COMPACT_WIDTH, type Scene, type SceneOptions, WIDE_WIDTH } from "#lib/pictures/scene.ts";
-import { formatNumber, formatPercent, formatUsd } from "#lib/units/format.ts";
+import type { UnitSystem } from "#lib/units/display-unit.ts";
+import { formatPercent, formatUsd } from "#lib/units/format.ts";
+import { sentenceInSystem } from "#lib/units/sentence-in-system.ts";
+import { type UnitText, unitText } from "#lib/units/unit-text.ts";
 import { effectWords } from "./effect-words.ts";
 import { stepOfPath } from "./missing.ts";
 import { sayNumber, sayValue } from "./said-value.ts";
 import { TRIP_STEPS, type TripStepId } from "./trip-steps.ts";
+import { warningIn } from "./warning-in.ts";
 
 /** The answer as it stands beside the form: plain data, so that the worker, the server and the page share it. */
 export interface Answer {
@@ -51,11 +55,6 @@ export interface AssumedValue {
   effect?: string;
 }
 
-const draw = (build: (options: SceneOptions) => Scene): DrawnScene => ({
-  wide: build({ width: WIDE_WIDTH }),
-  compact: build({ width: COMPACT_WIDTH }),
-});
-
 /** The doubt of a number in words: "could be 190 to 430". Silent while no draws were made. */
 export function doubtWords({ p10, p90 }: Ranged, format: (value: number) => string): string | undefined {
   if (p10 === undefined || p90 === undefined) return undefined;
@@ -63,9 +62,25 @@ export function doubtWords({ p10, p90 }: Ranged, format: (value: number) => stri
   return low === high ? undefined : `could be ${low} to ${high}`;
 }
 
-export function buildAnswer(job: Job, result: Result, effects: readonly AssumptionEffect[] = []): Answer {
+/** All that stands beside the form, said in the units of whoever fills it in. */
+export function buildAnswer({
+  job,
+  result,
+  units,
+  effects = [],
+}: {
+  job: Job;
+  result: Result;
+  units: UnitSystem;
+  effects?: readonly AssumptionEffect[];
+}): Answer {
   const { leakage, savings, economics, scope } = result;
-  const cfm = (value: number) => formatNumber(value);
+  const text = unitText(units);
+  const cfm = (value: number) => text.number(value, "cfm");
+  const draw = (build: (options: SceneOptions) => Scene): DrawnScene => ({
+    wide: build({ width: WIDE_WIDTH, units }),
+    compact: build({ width: COMPACT_WIDTH, units }),
+  });
   const hasEvidence = job.tests.length > 0 || job.sites.length > 0;
   const mode = hasEvidence ? leadingMode(result) : undefined;
   const lost = mode?.mode.destinationBefore;
@@ -77,14 +92,14 @@ export function buildAnswer(job: Job, result: Result, effects: readonly Assumpti
       id: "total",
       label: "Leakage at 25 Pa",
       value: cfm(leakage.totalCfm25.value),
-      unit: "cfm",
+      unit: text.unit("cfm"),
       doubt: doubtWords(leakage.totalCfm25, cfm) ?? sizes,
     },
     {
       id: "outside",
       label: "Of it to outside",
       value: cfm(leakage.toOutsideCfm25.value),
-      unit: "cfm",
+      unit: text.unit("cfm"),
       doubt: doubtWords(leakage.toOutsideCfm25, cfm) ?? sizes,
     },
     ...(mode
@@ -109,10 +124,10 @@ export function buildAnswer(job: Job, result: Result, effects: readonly Assumpti
     stats: hasEvidence ? stats : [],
     bar: hasEvidence
       ? [
-          { id: "total", label: "at 25 Pa", value: `${cfm(leakage.totalCfm25.value)} cfm` },
+          { id: "total", label: "at 25 Pa", value: text.quantity(leakage.totalCfm25.value, "cfm") },
           lost
             ? { id: "lost", label: "lost", value: formatPercent(lost.outsideShare) }
-            : { id: "outside", label: "to outside", value: `${cfm(leakage.toOutsideCfm25.value)} cfm` },
+            : { id: "outside", label: "to outside", value: text.quantity(leakage.toOutsideCfm25.value, "cfm") },
           { id: "saved", label: hasWork ? "saved a year" : "cost a year", value: formatUsd(saved.value) },
         ]
       : [],
@@ -120,18 +135,19 @@ export function buildAnswer(job: Job, result: Result, effects: readonly Assumpti
     ...(mode
       ? { dollars: draw((options) => hundredDollarsScene(hundredDollarsOfMode({ ...mode, hasWork }), options)) }
       : {}),
-    ...(hasWork ? { verdict: scope.verdict.reason } : {}),
+    ...(hasWork ? { verdict: sentenceInSystem(scope.verdict.reason, units) } : {}),
     assumptions: Object.fromEntries(
       result.assumptions.map((each) => [
         each.path.replace(/^#\//, ""),
         assumedValue(
           each,
+          text,
           effects.find(({ path }) => path === each.path),
         ),
       ]),
     ),
     openUsdPerYear: openDollars(effects),
-    notes: result.warnings,
+    notes: result.warnings.map((warning) => warningIn(units, warning)),
     narrowMost: result.narrowMost,
     draws: result.draws,
   };
@@ -146,12 +162,16 @@ function leadingMode({ systems }: Result) {
   return modes.sort((a, b) => a.mode.destinationBefore.roomsShare - b.mode.destinationBefore.roomsShare)[0];
 }
 
-function assumedValue({ path, value, unit, low, high, reason }: Assumption, effect?: AssumptionEffect): AssumedValue {
-  const say = (number: number) => sayNumber({ path, value: number, unit });
+function assumedValue(
+  { path, value, unit, low, high, reason }: Assumption,
+  text: UnitText,
+  effect?: AssumptionEffect,
+): AssumedValue {
+  const say = (number: number) => sayNumber({ path, value: number, unit }, text);
   const range = low === undefined || high === undefined ? "" : `, could be ${say(low)} to ${say(high)}`;
   return {
-    text: `${sayValue({ path, value, unit })}${range}`,
-    reason,
+    text: `${sayValue({ path, value, unit }, text)}${range}`,
+    reason: sentenceInSystem(reason, text.system),
     ...(effect ? { effect: effectWords(effect) } : {}),
   };
 }

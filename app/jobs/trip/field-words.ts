@@ -26,6 +26,18 @@ export const UNIT_WORDS: Readonly<Record<string, string>> = {
   "USD/gal": "in dollars per gallon",
   "Btu/Wh": "in Btu per watt-hour",
   "cfm/Pa^n": "as in the calibration",
+  "L/s": "in liters per second",
+  m: "in meters",
+  "m²": "in square meters",
+  "m³": "in cubic meters",
+  mm: "in millimeters",
+  "°C": "in degrees Celsius",
+  kW: "in kilowatts",
+  "W/K": "in watts per kelvin",
+  "m²·K/W": "as thermal resistance in SI",
+  L: "in liters",
+  "USD/L": "in dollars per liter",
+  "L/(s·Pa^n)": "as in the calibration, in liters per second",
 };
 
 /** How a unit stands in the box beside the number. */
@@ -35,7 +47,9 @@ export const SHORT_UNITS: Readonly<Record<string, string>> = {
   "USD/therm": "$/therm",
   "USD/gal": "$/gal",
   therm: "therms",
+  "USD/L": "$/L",
   "cfm/Pa^n": "C",
+  "L/(s·Pa^n)": "C",
   count: "",
   ratio: "",
   "Btu/Wh": "SEER",

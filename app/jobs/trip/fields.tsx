@@ -6,6 +6,8 @@ import { PlainSelect } from "#app/design/plain-select.tsx";
 import { QuantityField } from "#app/design/quantity-field.tsx";
 import { readQuantity } from "#app/design/read-quantity.ts";
 import { TextField } from "#app/design/text-field.tsx";
+import type { UnitSystem } from "#lib/units/display-unit.ts";
+import { sentenceInSystem } from "#lib/units/sentence-in-system.ts";
 import { numberAt, readAt, textAt } from "./draft.ts";
 import { choiceLabel, SHORT_UNITS, UNIT_WORDS } from "./field-words.ts";
 import { shownUnit, storedNumber, typedText } from "./shown-number.ts";
@@ -31,22 +33,40 @@ function useAssumption(path: string, isEmpty: boolean): ReactNode {
   );
 }
 
+/** The end of a label that names the unit in words; the words of the person's own unit stand in its place. */
+const UNIT_IN_WORDS = /, in [a-z ]+$/;
+
+const hintIn = (units: UnitSystem, hint: ReactNode): ReactNode =>
+  typeof hint === "string" ? sentenceInSystem(hint, units) : hint;
+
 /** A number with its unit; empty means "I don't know". */
-export function NumberAt({ path, label, hint, isLabelHidden, isLarge }: FieldProps & { isLarge?: boolean }) {
-  const { draft, set, setUnreadable, unreadable, specOf, errorAt } = useTrip();
+export function NumberAt({
+  path,
+  label,
+  hint,
+  isLabelHidden,
+  isLarge,
+  onNumber,
+}: FieldProps & {
+  isLarge?: boolean;
+  /** Stores the number in another way than under its own path alone. */
+  onNumber?: (value: number | undefined) => void;
+}) {
+  const { draft, units, set, setUnreadable, unreadable, specOf, errorAt } = useTrip();
   const spec = specOf(path);
-  const unit = shownUnit(lastKeyOf(path), spec.unit);
+  const field = { key: lastKeyOf(path), unit: spec.unit, system: units };
+  const unit = shownUnit(field);
   const value = numberAt(draft, path);
-  const [text, setText] = useState(unreadable[path] ?? typedText(value, unit));
+  const [text, setText] = useState(unreadable[path] ?? typedText(value, field));
   const isEmpty = text.trim() === "";
   const words = UNIT_WORDS[unit];
   const note = useAssumption(path, isEmpty);
-  const title = label ?? spec.title;
+  const title = (label ?? spec.title).replace(UNIT_IN_WORDS, "");
   return (
     <QuantityField
       id={path}
-      label={words && !isLabelHidden ? `${title}, ${words}` : title}
-      hint={hint === undefined ? spec.description : hint}
+      label={words ? `${title}, ${words}` : title}
+      hint={hintIn(units, hint === undefined ? spec.description : hint)}
       error={errorAt(path)}
       note={isLabelHidden ? undefined : note}
       isNoteQuiet
@@ -61,7 +81,9 @@ export function NumberAt({ path, label, hint, isLabelHidden, isLarge }: FieldPro
         const number = readQuantity(typed);
         const isUnreadable = typed.trim() !== "" && number === undefined;
         setUnreadable(path, isUnreadable ? typed : undefined);
-        set(path, number === undefined ? undefined : storedNumber(number, unit));
+        const stored = number === undefined ? undefined : storedNumber(number, field);
+        if (onNumber) onNumber(stored);
+        else set(path, stored);
       }}
     />
   );

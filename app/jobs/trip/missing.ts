@@ -1,4 +1,6 @@
 import type { FieldProblem } from "#lib/errors/input-problem.ts";
+import type { UnitSystem } from "#lib/units/display-unit.ts";
+import { sentenceInSystem } from "#lib/units/sentence-in-system.ts";
 import type { TripStepId } from "./trip-steps.ts";
 
 /** A field that keeps the job from being answered, in the words of the form. */
@@ -37,7 +39,7 @@ const MISSING_CODES = new Set([
   "reference-missing",
 ]);
 
-export function missingFields(problems: readonly FieldProblem[]): MissingField[] {
+export function missingFields(problems: readonly FieldProblem[], units: UnitSystem): MissingField[] {
   return problems.map(({ pointer, detail, fix, code }) => {
     const path = pointer.replace(/^#\//, "");
     const isMissing = MISSING_CODES.has(code);
@@ -46,7 +48,7 @@ export function missingFields(problems: readonly FieldProblem[]): MissingField[]
       path,
       step: stepOfPath(path),
       isMissing,
-      text: withoutNames(isMissing && code !== "missing" ? fix : detail),
+      text: sentenceInSystem(withoutNames(isMissing && code !== "missing" ? fix : detail), units),
     };
   });
 }

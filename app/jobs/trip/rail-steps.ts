@@ -1,5 +1,7 @@
 import type { TripStep } from "#app/design/trip-rail.tsx";
+import type { UnitSystem } from "#lib/units/display-unit.ts";
 import { formatUsd } from "#lib/units/format.ts";
+import { unitText } from "#lib/units/unit-text.ts";
 import type { Answer } from "./answer.ts";
 import type { Draft } from "./draft.ts";
 import type { MissingField } from "./missing.ts";
@@ -8,12 +10,14 @@ import { STEP_DETAILS, STEP_WORDS, TRIP_STEPS, type TripStepId } from "./trip-st
 /** The rail at the left: what was answered in small print, what is still needed, and where the trip leads. */
 export function railSteps({
   draft,
+  units,
   step,
   problems,
   openUsdPerYear = {},
   hrefOf,
 }: {
   draft: Draft;
+  units: UnitSystem;
   step: TripStepId | "result";
   problems: readonly MissingField[];
   /** What the assumed values of each step are worth, either way. */
@@ -21,7 +25,7 @@ export function railSteps({
   hrefOf: (id: string) => string;
 }): TripStep[] {
   const steps = TRIP_STEPS.map((id): TripStep => {
-    const detail = STEP_DETAILS[id](draft);
+    const detail = STEP_DETAILS[id](draft, unitText(units));
     const open = problems.filter((each) => each.step === id).length;
     return {
       id,

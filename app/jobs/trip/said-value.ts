@@ -1,4 +1,5 @@
 import { formatNumber, formatPercent, formatUsdCents } from "#lib/units/format.ts";
+import type { UnitText } from "#lib/units/unit-text.ts";
 import { AS_PERCENT, choiceLabel } from "./field-words.ts";
 
 export interface ValueToSay {
@@ -11,26 +12,27 @@ export interface ValueToSay {
 const UNITLESS = new Set(["ratio", "share", "count", ""]);
 
 /** A value of a job as people say it: choices in words, years without a thousands sign, shares as percent. */
-export function sayValue(said: ValueToSay): string {
+export function sayValue(said: ValueToSay, text: UnitText): string {
   const { value, unit } = said;
   if (typeof value === "boolean") return value ? "yes" : "no";
   if (typeof value === "string") return sayChoice(said.path, value);
   if (unit === "US¢") return formatUsdCents(value);
-  const number = sayNumber({ ...said, value });
+  const number = sayNumber({ ...said, value }, text);
+  const shown = text.unit(unit);
   if (unit === "yr") return isCalendarYear(said.path) ? number : `${number} years`;
-  if (unit.startsWith("USD/")) return `$${number}/${unit.slice(4)}`;
-  if (unit === "h·ft²·°F/Btu") return `R-${number}`;
+  if (shown.startsWith("USD/")) return `$${number}/${shown.slice(4)}`;
+  if (shown === "h·ft²·°F/Btu") return `R-${number}`;
   if (UNITLESS.has(unit) || isPercent(said)) return number;
-  return `${number} ${unit}`;
+  return `${number} ${shown}`;
 }
 
 /** The same without its unit, for the ends of a range. */
-export function sayNumber({ path, value, unit }: ValueToSay & { value: number }): string {
+export function sayNumber({ path, value, unit }: ValueToSay & { value: number }, text: UnitText): string {
   if (unit === "yr") return String(Math.round(value));
   if (isPercent({ path, unit })) {
     return Math.abs(value) < 0.1 ? `${formatNumber(value * 100, { significantDigits: 2 })}%` : formatPercent(value);
   }
-  return formatNumber(value);
+  return text.number(value, unit);
 }
 
 const lastName = (path: string): string => path.slice(path.lastIndexOf("/") + 1);

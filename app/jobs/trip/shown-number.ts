@@ -1,27 +1,38 @@
+import { fieldNumberOf, shownUnitOf, storedFromTyped, type UnitSystem } from "#lib/units/display-unit.ts";
 import { AS_PERCENT } from "./field-words.ts";
 
+/** A field by its name, the unit that the schema gives it, and the units of whoever types. */
+export interface NumberFieldUnit {
+  key: string;
+  unit: string | undefined;
+  system: UnitSystem;
+}
+
 /** The unit that a field is shown in: money in dollars, shares that people know as percent in percent, a year bare. */
-export function shownUnit(key: string, unit: string | undefined): string {
+export function shownUnit({ key, unit, system }: NumberFieldUnit): string {
   if (AS_PERCENT.has(key)) return "%";
   if (key.endsWith("Year")) return "";
   if (unit === "US¢") return "$";
-  return unit ?? "";
+  return shownUnitOf({ unit: unit ?? "", system });
 }
 
 const HUNDRED = 100;
-const inHundredths = (unit: string): boolean => unit === "%" || unit === "$";
 /** Multiplying and dividing by a hundred leaves dust in the last digit of a double. */
 const DIGITS = 12;
 
 /** What was typed, as the job stores it. */
-export function storedNumber(typed: number, unit: string): number {
-  if (unit === "$") return Math.round(typed * HUNDRED);
-  return unit === "%" ? Number((typed / HUNDRED).toPrecision(DIGITS)) : typed;
+export function storedNumber(typed: number, field: NumberFieldUnit): number {
+  const shown = shownUnit(field);
+  if (shown === "$") return Math.round(typed * HUNDRED);
+  if (shown === "%") return Number((typed / HUNDRED).toPrecision(DIGITS));
+  return storedFromTyped({ value: typed, unit: field.unit ?? "", system: field.system });
 }
 
 /** A stored number as one would have typed it. */
-export function typedText(stored: number | undefined, unit: string): string {
+export function typedText(stored: number | undefined, field: NumberFieldUnit): string {
   if (stored === undefined) return "";
-  if (!inHundredths(unit)) return String(stored);
-  return String(unit === "$" ? stored / HUNDRED : Number((stored * HUNDRED).toPrecision(DIGITS)));
+  const shown = shownUnit(field);
+  if (shown === "$") return String(stored / HUNDRED);
+  if (shown === "%") return String(Number((stored * HUNDRED).toPrecision(DIGITS)));
+  return String(fieldNumberOf({ value: stored, unit: field.unit ?? "", system: field.system }));
 }

@@ -1,14 +1,20 @@
 "use client";
 
 import { createContext, useContext } from "react";
+import type { UnitSystem } from "#lib/units/display-unit.ts";
 import type { Answer } from "./answer.ts";
 import type { Draft, Json } from "./draft.ts";
 import type { FieldSpec } from "./field-spec.ts";
+import type { LiveReadings } from "./live-readings.ts";
 
 /** What every field of the trip shares. */
 export interface TripContextValue {
+  jobId: string;
   draft: Draft;
+  /** The units in which numbers are shown and typed; the draft keeps its own. */
+  units: UnitSystem;
   answer: Answer | null;
+  readings: LiveReadings;
   set(path: string, value: Json | undefined): void;
   /** A number that could not be read stays as it was typed; undefined once it can. */
   setUnreadable(path: string, text: string | undefined): void;

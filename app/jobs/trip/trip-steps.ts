@@ -1,5 +1,5 @@
 import { TARGET_RULES } from "#lib/retest/targets.ts";
-import { formatNumber } from "#lib/units/format.ts";
+import type { UnitText } from "#lib/units/unit-text.ts";
 import { type Draft, listAt, numberAt, textAt } from "./draft.ts";
 import { choiceLabel } from "./field-words.ts";
 
@@ -62,12 +62,12 @@ export const STEP_WORDS: Readonly<Record<TripStepId, StepWords>> = {
 };
 
 /** What was answered at a step, in small print; undefined where nothing is yet. */
-export const STEP_DETAILS: Readonly<Record<TripStepId, (draft: Draft) => string | undefined>> = {
-  house: (draft) => {
+export const STEP_DETAILS: Readonly<Record<TripStepId, (draft: Draft, text: UnitText) => string | undefined>> = {
+  house: (draft, text) => {
     const area = numberAt(draft, "house/conditionedFloorAreaFt2");
     if (area === undefined) return undefined;
     const year = numberAt(draft, "house/builtYear");
-    return [`${formatNumber(area)} ft²`, year === undefined ? textAt(draft, "house/zip") : String(year)]
+    return [text.quantity(area, "ft²"), year === undefined ? textAt(draft, "house/zip") : String(year)]
       .filter(Boolean)
       .join(", ");
   },

@@ -10,6 +10,7 @@ import { AnswerBar } from "#app/design/stat-block.tsx";
 import { TripLayout } from "#app/design/trip-layout.tsx";
 import { TripRail } from "#app/design/trip-rail.tsx";
 import type { FieldProblem } from "#lib/errors/input-problem.ts";
+import type { UnitSystem } from "#lib/units/display-unit.ts";
 import { AnswerPanel } from "./answer-panel.tsx";
 import { type Draft, type Json, writeAt } from "./draft.ts";
 import type { FieldSpecs } from "./field-spec.ts";
@@ -23,12 +24,14 @@ import { type LiveAnswer, useAnswer } from "./use-answer.ts";
 import { useFieldOfAddress } from "./use-field-of-address.ts";
 
 const MOST_UNDO = 100;
+const NO_READINGS = {};
 const NO_NUMBERS_YET = [{ id: "none", label: "Answer", value: "grows here" }];
 
 export interface TripProps {
   jobId: string;
   revision: number;
   step: TripStepId;
+  units: UnitSystem;
   firstDraft: Draft;
   specs: FieldSpecs;
   first: LiveAnswer;
@@ -36,7 +39,7 @@ export interface TripProps {
 }
 
 /** The trip through the house: the draft lives here while one step of it is on the screen. */
-export function Trip({ jobId, revision, step, firstDraft, specs, first, children }: TripProps) {
+export function Trip({ jobId, revision, step, units, firstDraft, specs, first, children }: TripProps) {
   const router = useRouter();
   const [draft, setDraft] = useState(firstDraft);
   const [past, setPast] = useState<readonly Draft[]>([]);
@@ -47,7 +50,7 @@ export function Trip({ jobId, revision, step, firstDraft, specs, first, children
   const [shown, setShown] = useState<readonly MissingField[]>([]);
   const [conflict, setConflict] = useState<string>();
   const [isSaving, startSaving] = useTransition();
-  const { answer, problems } = useAnswer(draft, first);
+  const { answer, problems, readings = NO_READINGS } = useAnswer(draft, units, first);
   const isDirty = draft !== savedDraft;
   useFieldOfAddress();
 
@@ -81,15 +84,18 @@ export function Trip({ jobId, revision, step, firstDraft, specs, first, children
 
   const context = useMemo(
     () => ({
+      jobId,
       draft,
+      units,
       answer,
+      readings,
       set,
       setUnreadable,
       unreadable,
       specOf: (path: string) => specs[starPathOf(path)] ?? { title: path, isRequired: false },
       errorAt: (path: string) => shown.find((each) => each.path === path)?.text,
     }),
-    [draft, answer, set, setUnreadable, unreadable, specs, shown],
+    [jobId, draft, units, answer, readings, set, setUnreadable, unreadable, specs, shown],
   );
 
   /** Saves, then goes on; stays where something on this page cannot be used, once. */
@@ -101,7 +107,7 @@ export function Trip({ jobId, revision, step, firstDraft, specs, first, children
       if (reply.conflict) return;
       setSavedRevision(reply.revision);
       setSavedDraft(draft);
-      const wrong = [...unread, ...wrongHere(reply.problems, step)];
+      const wrong = [...unread, ...wrongHere({ problems: reply.problems, units, step })];
       const isNew = wrong.some((each) => !shown.some((known) => known.path === each.path && known.text === each.text));
       setShown(wrong);
       if (mayStay && isNew) return;
@@ -113,9 +119,11 @@ export function Trip({ jobId, revision, step, firstDraft, specs, first, children
   const at = TRIP_STEPS.indexOf(step);
   const nextHref = hrefOf(TRIP_STEPS[at + 1] ?? "result");
   const words = STEP_WORDS[step];
-  const missing = missingFields(problems);
+  const missing = missingFields(problems, units);
   const rail = (
-    <TripRail steps={railSteps({ draft, step, problems: missing, openUsdPerYear: answer?.openUsdPerYear, hrefOf })} />
+    <TripRail
+      steps={railSteps({ draft, units, step, problems: missing, openUsdPerYear: answer?.openUsdPerYear, hrefOf })}
+    />
   );
   const panel = (
     <AnswerPanel
@@ -160,7 +168,7 @@ export function Trip({ jobId, revision, step, firstDraft, specs, first, children
             ) : null}
             <h1>{words.question}</h1>
             <p>{words.reason}</p>
-            <div key={undoCount}>{children}</div>
+            <div key={`${undoCount} ${units}`}>{children}</div>
             <div className={styles.foot}>
               <Button type="submit" disabled={isSaving}>
                 {isSaving ? "Saving" : words.next}
@@ -191,8 +199,15 @@ const unreadField = (path: string, step: TripStepId): MissingField => ({
 });
 
 /** What cannot be used on this page. What is only missing never holds anyone up. */
-const wrongHere = (problems: readonly FieldProblem[], step: TripStepId): MissingField[] =>
-  missingFields(problems).filter((each) => each.step === step && !each.isMissing);
+const wrongHere = ({
+  problems,
+  units,
+  step,
+}: {
+  problems: readonly FieldProblem[];
+  units: UnitSystem;
+  step: TripStepId;
+}): MissingField[] => missingFields(problems, units).filter((each) => each.step === step && !each.isMissing);
 
 /** A link to another step saves first; one that opens elsewhere, or stays on the page, is left alone. */
 function keepBeforeLeaving({
@@ -206,7 +221,14 @@ function keepBeforeLeaving({
 }): void {
   const link = event.target instanceof Element ? event.target.closest("a") : null;
   const href = link?.getAttribute("href");
-  if (!isDirty || !href?.startsWith("/jobs/") || event.metaKey || event.ctrlKey || event.shiftKey) return;
+  if (
+    !isDirty ||
+    !(href?.startsWith("/jobs/") || href?.startsWith("/setup?")) ||
+    event.metaKey ||
+    event.ctrlKey ||
+    event.shiftKey
+  )
+    return;
   event.preventDefault();
   event.stopPropagation();
   go(href);

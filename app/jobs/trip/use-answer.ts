@@ -2,9 +2,11 @@
 
 import { useEffect, useRef, useState } from "react";
 import type { FieldProblem } from "#lib/errors/input-problem.ts";
+import type { UnitSystem } from "#lib/units/display-unit.ts";
 import type { Answer } from "./answer.ts";
 import type { AnswerReply, AnswerRequest } from "./answer-worker.ts";
 import type { Draft } from "./draft.ts";
+import type { LiveReadings } from "./live-readings.ts";
 
 const PAUSE_MS = 150;
 
@@ -12,10 +14,12 @@ export interface LiveAnswer {
   answer: Answer | null;
   /** What keeps the newest state of the form from being answered. */
   problems: readonly FieldProblem[];
+  /** Each test as far as it is typed; nothing before the worker speaks. */
+  readings?: LiveReadings | undefined;
 }
 
 /** Answers the form while it is filled in. The last answer stays until a newer one comes, so that nothing jumps. */
-export function useAnswer(draft: Draft, first: LiveAnswer): LiveAnswer {
+export function useAnswer(draft: Draft, units: UnitSystem, first: LiveAnswer): LiveAnswer {
   const [live, setLive] = useState(first);
   const worker = useRef<Worker | null>(null);
   const lastId = useRef(0);
@@ -24,8 +28,9 @@ export function useAnswer(draft: Draft, first: LiveAnswer): LiveAnswer {
     const started = new Worker(new URL("./answer-worker.ts", import.meta.url), { type: "module" });
     started.addEventListener("message", ({ data }: MessageEvent<AnswerReply>) => {
       if (data.id !== lastId.current) return;
-      if (data.answer) setLive({ answer: data.answer, problems: [] });
-      else setLive(({ answer }) => ({ answer, problems: data.problems }));
+      if ("readings" in data) setLive((before) => ({ ...before, readings: data.readings }));
+      else if (data.answer) setLive(({ readings }) => ({ readings, answer: data.answer, problems: [] }));
+      else setLive(({ answer, readings }) => ({ answer, readings, problems: data.problems }));
     });
     worker.current = started;
     return () => started.terminate();
@@ -34,10 +39,10 @@ export function useAnswer(draft: Draft, first: LiveAnswer): LiveAnswer {
   useEffect(() => {
     const timer = setTimeout(() => {
       lastId.current += 1;
-      worker.current?.postMessage({ id: lastId.current, draft } satisfies AnswerRequest);
+      worker.current?.postMessage({ id: lastId.current, draft, units } satisfies AnswerRequest);
     }, PAUSE_MS);
     return () => clearTimeout(timer);
-  }, [draft]);
+  }, [draft, units]);
 
   return live;
 }

@@ -1,11 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { buildAnswer } from "#app/jobs/trip/answer.ts";
 import { estimate } from "#lib/estimate/estimate.ts";
+import type { Job } from "#lib/job/job-schema.ts";
 import { loadReferenceData } from "#lib/reference-data/load-server.ts";
+import type { UnitSystem } from "#lib/units/display-unit.ts";
 import { exampleJob } from "#tests/estimate/example-jobs.ts";
 
-async function answerOf(job: ReturnType<typeof exampleJob>) {
-  return buildAnswer(job, await estimate(job, await loadReferenceData(job)));
+async function answerOf(job: Job, units: UnitSystem = "us") {
+  return buildAnswer({ job, result: await estimate(job, await loadReferenceData(job)), units });
 }
 
 describe("the answer beside the form", () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { sayValue } from "#app/jobs/trip/said-value.ts";
+import { unitText } from "#lib/units/unit-text.ts";
 
 describe("a value of a job in words", () => {
   test.each([
@@ -16,6 +17,6 @@ describe("a value of a job in words", () => {
     ["#/systems/0/runs/0/insulationRValue", 4.2, "h·ft²·°F/Btu", "R-4.2"],
     ["#/systems/0/blower/fanFlowCfm", 1120, "cfm", "1,120 cfm"],
   ] as const)("%s: %s %s is said as %s", (path, value, unit, words) => {
-    expect(sayValue({ path, value, unit })).toBe(words);
+    expect(sayValue({ path, value, unit }, unitText("us"))).toBe(words);
   });
 });

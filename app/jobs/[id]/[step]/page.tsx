@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { DemoBanner } from "#app/design/demo-banner.tsx";
+import { unitSystem } from "#app/units/unit-system.ts";
 import { TARGET_RULES } from "#lib/retest/targets.ts";
 import { DEEMED_RULES } from "#lib/savings/deemed-rules.ts";
 import { glimpse } from "../../glimpse.ts";
@@ -26,7 +27,8 @@ export default async function TripStepPage({ params }: Props) {
   if (!isTripStep(step)) notFound();
   const { job, revision } = await showAs("job.view", ({ jobs }) => jobs.findCurrent(id));
   if (!revision) notFound();
-  const first = await glimpse(revision.document);
+  const units = await unitSystem();
+  const first = await glimpse(revision.document, units);
   const rules = {
     targets: TARGET_RULES.map(({ id: value, title }) => ({ value, label: title })),
     deemedRules: DEEMED_RULES.map(({ id: value, title, edition }) => ({ value, label: `${title}, ${edition}` })),
@@ -39,6 +41,7 @@ export default async function TripStepPage({ params }: Props) {
         jobId={id}
         revision={job.currentRevision}
         step={step}
+        units={units}
         firstDraft={revision.document as Draft}
         specs={jobFieldSpecs()}
         first={first}

@@ -3,6 +3,8 @@ import { DataTable } from "#app/design/data-table.tsx";
 import type { AssumptionEffect } from "#lib/estimate/assumption-effects.ts";
 import type { Assumption } from "#lib/job/result/evidence-result.ts";
 import { citationText } from "#lib/sources/source-title.ts";
+import { sentenceInSystem } from "#lib/units/sentence-in-system.ts";
+import type { UnitText } from "#lib/units/unit-text.ts";
 import { effectRange } from "../../trip/effect-words.ts";
 import { fieldHref } from "../../trip/field-href.ts";
 import { sayNumber, sayValue } from "../../trip/said-value.ts";
@@ -16,12 +18,14 @@ export function AssumptionsTable({
   assumptions,
   effects,
   dollars,
+  text,
 }: {
   jobId: string;
   assumptions: readonly Assumption[];
   effects: readonly AssumptionEffect[];
   /** What the dollars are: "Saved a year". */
   dollars: string;
+  text: UnitText;
 }) {
   const effectOf = new Map(effects.map((effect) => [effect.path, effect]));
   const strongestFirst = [...assumptions].sort((a, b) => spanOf(effectOf.get(b.path)) - spanOf(effectOf.get(a.path)));
@@ -36,9 +40,9 @@ export function AssumptionsTable({
           <Link key="field" href={fieldHref(jobId, each.path)}>
             {each.title}
           </Link>,
-          takenAs(each),
+          takenAs(each, text),
           dollarWords(effectOf.get(each.path)),
-          each.reason,
+          sentenceInSystem(each.reason, text.system),
           citationText(each.source),
         ],
       }))}
@@ -46,10 +50,10 @@ export function AssumptionsTable({
   );
 }
 
-function takenAs({ path, value, unit, low, high }: Assumption): string {
-  const taken = sayValue({ path, value, unit });
+function takenAs({ path, value, unit, low, high }: Assumption, text: UnitText): string {
+  const taken = sayValue({ path, value, unit }, text);
   if (low === undefined || high === undefined) return taken;
-  const say = (number: number) => sayNumber({ path, value: number, unit });
+  const say = (number: number) => sayNumber({ path, value: number, unit }, text);
   return `${taken} (${say(low)} to ${say(high)})`;
 }
 

@@ -4,11 +4,15 @@ import { LinkButton } from "#app/design/button.tsx";
 import { DemoBanner } from "#app/design/demo-banner.tsx";
 import { Notice } from "#app/design/notice.tsx";
 import { StatGrid } from "#app/design/stat-block.tsx";
+import { unitSystem } from "#app/units/unit-system.ts";
 import type { Ranged } from "#lib/job/result/ranged.ts";
-import { formatNumber, formatPercent, formatUsd } from "#lib/units/format.ts";
+import { formatPercent, formatUsd } from "#lib/units/format.ts";
+import { sentenceInSystem } from "#lib/units/sentence-in-system.ts";
+import { unitText } from "#lib/units/unit-text.ts";
 import { computeEffects, computeResult } from "../../compute-result.ts";
 import { showJob } from "../../show-job.ts";
 import { doubtWords } from "../../trip/answer.ts";
+import { warningIn } from "../../trip/warning-in.ts";
 import { AssumptionsTable } from "./assumptions-table.tsx";
 import styles from "./result.module.css";
 import { ChartPictures, HousePictures } from "./result-pictures.tsx";
@@ -37,7 +41,9 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
   const result = await computeResult(job);
   const { scope, leakage, savings, economics, warnings, cautions } = result;
   const usd = (value: number) => formatUsd(value);
-  const cfm = (value: number) => formatNumber(value);
+  const text = unitText(await unitSystem());
+  const units = text.system;
+  const cfm = (value: number) => text.number(value, "cfm");
   return (
     <>
       {record.isDemo ? <DemoBanner>{`${record.title} is made up.`}</DemoBanner> : null}
@@ -47,18 +53,18 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
           {result.basis === "verified" ? ", verified by the retest" : ""}
         </p>
         <h1>{VERDICTS[scope.verdict.code]}</h1>
-        <p className={styles.lead}>{scope.verdict.reason}</p>
+        <p className={styles.lead}>{sentenceInSystem(scope.verdict.reason, units)}</p>
         {scope.verdict.otherReasons.length > 0 ? (
           <ul>
             {scope.verdict.otherReasons.map((reason) => (
-              <li key={reason}>{reason}</li>
+              <li key={reason}>{sentenceInSystem(reason, units)}</li>
             ))}
           </ul>
         ) : null}
         <StatGrid
           stats={[
-            stat("total", "Leakage at 25 Pa", leakage.totalCfm25, cfm, "cfm"),
-            stat("outside", "To outside", leakage.toOutsideCfm25, cfm, "cfm"),
+            stat("total", "Leakage at 25 Pa", leakage.totalCfm25, cfm, text.unit("cfm")),
+            stat("outside", "To outside", leakage.toOutsideCfm25, cfm, text.unit("cfm")),
             stat("share", "Of the fan's air, to outside", leakage.fractionOfFanFlow, (value) => formatPercent(value)),
             stat("cost", "The leaks cost", economics.doingNothingUsdPerYear, usd, "a year"),
             stat("saved", "Saved by sealing", savings.costUsdPerYear, usd, "a year"),
@@ -76,16 +82,16 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
             {result.narrowMost}
           </Notice>
         ) : null}
-        <HousePictures job={job} result={result} />
+        <HousePictures job={job} result={result} units={units} />
         <section aria-labelledby="options">
           <h2 id="options">What can be done</h2>
-          <OptionsTable scope={scope} />
+          <OptionsTable scope={scope} text={text} />
         </section>
-        <ChartPictures job={job} result={result} />
+        <ChartPictures job={job} result={result} units={units} />
         {result.retest ? (
           <section aria-labelledby="retest">
             <h2 id="retest">The retest</h2>
-            <RetestTable retest={result.retest} />
+            <RetestTable retest={result.retest} text={text} />
           </section>
         ) : null}
         <section aria-labelledby="need">
@@ -96,15 +102,17 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
           <h2 id="doubts">What to look at again</h2>
           {warnings.length === 0 ? <p>Nothing.</p> : null}
           <div className={styles.stack}>
-            {warnings.map((each) => (
-              <Notice
-                key={`${each.code} ${each.path} ${each.what}`}
-                kind={each.severity === "note" ? "info" : each.severity}
-                title={each.what}
-              >
-                {each.why} {each.nextMove}
-              </Notice>
-            ))}
+            {warnings
+              .map((warning) => warningIn(units, warning))
+              .map((each) => (
+                <Notice
+                  key={`${each.code} ${each.path} ${each.what}`}
+                  kind={each.severity === "note" ? "info" : each.severity}
+                  title={each.what}
+                >
+                  {each.why} {each.nextMove}
+                </Notice>
+              ))}
           </div>
         </section>
         <section aria-labelledby="cautions">
@@ -119,7 +127,7 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
         </section>
         <section aria-labelledby="rules">
           <h2 id="rules">Rules</h2>
-          <ComplianceTable compliance={result.compliance} />
+          <ComplianceTable compliance={result.compliance} text={text} />
         </section>
         <section aria-labelledby="assumed">
           <h2 id="assumed">What was assumed</h2>
@@ -128,6 +136,7 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
             the two ends of the value, with everything else as it is.
           </p>
           <AssumptionsTable
+            text={text}
             jobId={id}
             assumptions={result.assumptions}
             effects={await computeEffects(job, result)}

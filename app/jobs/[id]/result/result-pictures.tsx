@@ -18,13 +18,14 @@ import { hundredDollarsOfMode } from "#lib/pictures/of-result/hundred-dollars-of
 import { priceFrontierScene } from "#lib/pictures/price-frontier.ts";
 import { savingsDriversScene } from "#lib/pictures/savings-drivers.ts";
 import { savingsRangeScene } from "#lib/pictures/savings-range.ts";
+import type { UnitSystem } from "#lib/units/display-unit.ts";
 
 /** This house, today and after the chosen work. */
-export function HousePictures({ job, result }: { job: Job; result: Result }) {
+export function HousePictures({ job, result, units }: { job: Job; result: Result; units: UnitSystem }) {
   const view = (when: "before" | "after") => (
     <Picture
       headingLevel={2}
-      build={(options) => houseSectionScene(houseSectionOfResult({ job, result, when }), options)}
+      build={(options) => houseSectionScene(houseSectionOfResult({ job, result, when }), { ...options, units })}
     />
   );
   return (
@@ -39,7 +40,7 @@ export function HousePictures({ job, result }: { job: Job; result: Result }) {
 }
 
 /** Money, months and leaks; a picture that has nothing to show is left out. */
-export function ChartPictures({ job, result }: { job: Job; result: Result }) {
+export function ChartPictures({ job, result, units }: { job: Job; result: Result; units: UnitSystem }) {
   const range = savingsRangeOf(result);
   const drivers = savingsDriversOf(result);
   const frontier = priceFrontierOf(result);
@@ -59,10 +60,15 @@ export function ChartPictures({ job, result }: { job: Job; result: Result }) {
       {range ? <Picture headingLevel={2} build={(options) => savingsRangeScene(range, options)} /> : null}
       {drivers ? <Picture headingLevel={2} build={(options) => savingsDriversScene(drivers, options)} /> : null}
       {job.sites.length > 0 ? (
-        <Picture headingLevel={2} build={(options) => leaksRankedScene(leaksRankedOf({ job, result }), options)} />
+        <Picture
+          headingLevel={2}
+          build={(options) => leaksRankedScene(leaksRankedOf({ job, result }), { ...options, units })}
+        />
       ) : null}
-      {frontier ? <Picture headingLevel={2} build={(options) => priceFrontierScene(frontier, options)} /> : null}
-      <Picture headingLevel={2} build={(options) => energyMonthsScene(energyMonthsOf(result), options)} />
+      {frontier ? (
+        <Picture headingLevel={2} build={(options) => priceFrontierScene(frontier, { ...options, units })} />
+      ) : null}
+      <Picture headingLevel={2} build={(options) => energyMonthsScene(energyMonthsOf(result, units), options)} />
     </>
   );
 }

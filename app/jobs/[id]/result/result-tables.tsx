@@ -5,26 +5,28 @@ import type { Result } from "#lib/job/result/result-schema.ts";
 import { METHODS } from "#lib/methods/catalogue.ts";
 import { citationText } from "#lib/sources/source-title.ts";
 import { formatNumber, formatPercent, formatUsd, formatUsdCents } from "#lib/units/format.ts";
+import { sentenceInSystem } from "#lib/units/sentence-in-system.ts";
 import { unitOfName } from "#lib/units/unit-of-name.ts";
+import { type UnitText, unitText } from "#lib/units/unit-text.ts";
 import { sayValue } from "../../trip/said-value.ts";
 
 const METHOD_BY_ID = new Map(METHODS.map((method) => [method.id, method]));
 
-/** A value of the calculation by its name there, whose ending tells the unit. */
+/** A value of the calculation by its name there, whose ending tells the unit; so it stays in that unit. */
 function namedValue(name: string, value: number | string | boolean | null): { value: string; unit: string } {
   const unit = unitOfName(lastNameOf(name)) ?? "";
   if (value === null) return { value: "none", unit: "" };
   if (typeof value === "number" && unit !== "yr") {
     return { value: formatNumber(value, { significantDigits: 4 }), unit: SILENT_UNITS.has(unit) ? "" : unit };
   }
-  return { value: sayValue({ path: name, value, unit }), unit: "" };
+  return { value: sayValue({ path: name, value, unit }, unitText("us")), unit: "" };
 }
 
 const SILENT_UNITS = new Set(["ratio", "share", "count"]);
 const lastNameOf = (path: string): string => path.slice(path.lastIndexOf("/") + 1);
 
 /** Scopes that can be had, side by side. */
-export function OptionsTable({ scope }: { scope: Result["scope"] }) {
+export function OptionsTable({ scope, text }: { scope: Result["scope"]; text: UnitText }) {
   if (scope.options.length === 0) return <p>No leak was found that is worth its repair.</p>;
   return (
     <DataTable
@@ -35,7 +37,7 @@ export function OptionsTable({ scope }: { scope: Result["scope"] }) {
         { label: "Option" },
         { label: "Price", isNumeric: true },
         { label: "Hours", isNumeric: true },
-        { label: "Leaves, cfm at 25 Pa", isNumeric: true },
+        { label: `Leaves, ${text.unit("cfm")} at 25 Pa`, isNumeric: true },
         { label: "Reaches the target", isNumeric: true },
         { label: "Saves a year", isNumeric: true },
       ]}
@@ -45,7 +47,7 @@ export function OptionsTable({ scope }: { scope: Result["scope"] }) {
           option.id === scope.chosen ? <strong key="title">{option.title} (chosen)</strong> : option.title,
           formatUsdCents(option.priceUsdCents),
           formatNumber(option.labourHours),
-          formatNumber(option.predictedCfm25.value),
+          text.number(option.predictedCfm25.value, "cfm"),
           option.probabilityOfReachingTarget === null ? "" : formatPercent(option.probabilityOfReachingTarget),
           formatUsd(option.savedUsdPerYear.value),
         ],
@@ -55,7 +57,7 @@ export function OptionsTable({ scope }: { scope: Result["scope"] }) {
 }
 
 /** The very numbers that the retest has to show. */
-export function RetestTable({ retest }: { retest: NonNullable<Result["retest"]> }) {
+export function RetestTable({ retest, text }: { retest: NonNullable<Result["retest"]>; text: UnitText }) {
   const restrictors = retest.readings.map((reading) => ({
     id: `${reading.restrictorId} ${reading.direction}`,
     cells: [
@@ -78,8 +80,8 @@ export function RetestTable({ retest }: { retest: NonNullable<Result["retest"]> 
             id: "leakage",
             cells: [
               "Leakage at 25 Pa, at most",
-              `${formatNumber(retest.limitCfm25)} cfm`,
-              `${formatNumber(retest.acceptanceCfm25)} cfm`,
+              text.quantity(retest.limitCfm25, "cfm"),
+              text.quantity(retest.acceptanceCfm25, "cfm"),
             ],
           },
           ...restrictors,
@@ -87,7 +89,7 @@ export function RetestTable({ retest }: { retest: NonNullable<Result["retest"]> 
       />
       <ol>
         {retest.stagedChecks.map((check) => (
-          <li key={check.say}>{check.say}</li>
+          <li key={check.say}>{sentenceInSystem(check.say, text.system)}</li>
         ))}
       </ol>
     </>
@@ -135,28 +137,29 @@ export function LoadsTable({ loads }: { loads: Result["loads"] }) {
   );
 }
 
-export function ComplianceTable({ compliance }: { compliance: Result["compliance"] }) {
+export function ComplianceTable({ compliance, text }: { compliance: Result["compliance"]; text: UnitText }) {
+  const unit = text.unit("cfm");
   return (
     <DataTable
       caption="Rules, with two statements each: met, and met with confidence"
       isCardsWhenNarrow
       columns={[
         { label: "Rule" },
-        { label: "Limit, cfm", isNumeric: true },
-        { label: "Found, cfm", isNumeric: true },
+        { label: `Limit, ${unit}`, isNumeric: true },
+        { label: `Found, ${unit}`, isNumeric: true },
         { label: "Meets it" },
         { label: "With confidence" },
-        { label: "Expected after, cfm", isNumeric: true },
+        { label: `Expected after, ${unit}`, isNumeric: true },
       ]}
       rows={compliance.map((rule) => ({
         id: rule.ruleId,
         cells: [
           rule.title,
-          formatNumber(rule.limitCfm25),
-          formatNumber(rule.valueCfm25),
+          text.number(rule.limitCfm25, "cfm"),
+          text.number(rule.valueCfm25, "cfm"),
           rule.meetsRule ? "yes" : "no",
           rule.meetsWithConfidence ? "yes" : "no",
-          formatNumber(rule.predictedAfterCfm25),
+          text.number(rule.predictedAfterCfm25, "cfm"),
         ],
       }))}
     />
