@@ -104,9 +104,3 @@ export const stageOf = ({ stage, hasAirHandler }: SetupAnswers): SetupStage => {
   if (stage === "rough-in") return hasAirHandler ? "rough-in" : "rough-in-without";
   return stage === "final" ? "final" : "existing";
 };
-
-/** The address of a sheet, for links from elsewhere. */
-export function setupHref(fields: Readonly<Record<string, string | undefined>>): string {
-  const given = Object.entries(fields).filter((each): each is [string, string] => each[1] !== undefined);
-  return given.length === 0 ? "/setup" : `/setup?${new URLSearchParams(given)}`;
-}

@@ -8,6 +8,7 @@ import {
   noteFanPressureOutsideSpan,
   noteLargeBaseline,
   noteLeftoverPressure,
+  noteMarkedDoubtful,
   noteReferenceNotReached,
   noteRepeatedReading,
   noteToOutsideAboveTotal,
@@ -113,6 +114,7 @@ export function judgeFanTest({
     noteDensityLeftOut({ elevationFt, isCorrected: points.every((point) => point.flowCfm === undefined) }),
     test.kind === "leakage-to-outside" ? noteLeftoverPressure(test) : null,
     isRepeated ? noteRepeatedReading({ where: "Two steps of this test" }) : null,
+    noteMarkedDoubtful({ stepNumbers: points.flatMap((point, i) => (point.isDoubtful ? [i + 1] : [])) }),
   ]);
 }
 

@@ -169,3 +169,16 @@ export function noteRepeatedReading({ where }: { where: string }): ValidityNote 
     nextMove: "Read again, or note why the numbers are the same.",
   };
 }
+
+/** Steps that whoever read them kept, but does not trust. They count all the same; the mark goes with the result. */
+export function noteMarkedDoubtful({ stepNumbers }: { stepNumbers: readonly number[] }): ValidityNote | null {
+  if (stepNumbers.length === 0) return null;
+  const many = stepNumbers.length > 1;
+  return {
+    code: "marked-doubtful",
+    severity: "doubt",
+    what: `Step${many ? "s" : ""} ${stepNumbers.join(", ")} ${many ? "are" : "is"} kept but marked doubtful.`,
+    why: "Whoever read the gauge did not trust it, and the result stands on it.",
+    nextMove: many ? "Read them again when you can." : "Read it again when you can.",
+  };
+}

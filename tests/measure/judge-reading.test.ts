@@ -41,6 +41,19 @@ describe("judgeFanTest", () => {
     expect(codesOf(total({ direction: "pulling", points: [{ ductPressurePa: -25.1, flowCfm: 180 }] }))).toEqual([]);
   });
 
+  it("carries the mark of whoever read the gauge, with the number of the step", () => {
+    const doubted = { ductPressurePa: 20.1, fanPressurePa: 80.2, restrictorId: "medium", isDoubtful: true };
+    const notes = judgeFanTest({
+      test: total({ points: [reading(25.2, 103.4), doubted] }),
+      fan,
+      baselinePa: 0,
+      elevationFt: 500,
+    });
+    expect(notes.map(({ code, what }) => `${code}: ${what}`)).toEqual([
+      "marked-doubtful: Step 2 is kept but marked doubtful.",
+    ]);
+  });
+
   it.each([
     ["pushing", -25, ["wrong-sign"]],
     ["pushing", 25, []],

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { readSetupQuery, setupHref } from "#app/setup/setup-query.ts";
+import { setupHref } from "#app/setup/setup-href.ts";
+import { readSetupQuery } from "#app/setup/setup-query.ts";
 import { basisWords } from "#app/setup/setup-words.ts";
 import { DEMO_FAN, DEMO_GAUGE } from "#lib/setup/demo-instruments.ts";
 import { setupAnswersSchema } from "#lib/setup/setup-answers.ts";
