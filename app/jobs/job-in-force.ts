@@ -2,16 +2,30 @@ import { InputProblem } from "#lib/errors/input-problem.ts";
 import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
 import type { Job } from "#lib/job/job-schema.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
+import type { JobRepairs } from "#lib/job/repair-figures.ts";
+import { repairsInForce, withNewRepairs } from "#lib/scope/own-repairs.ts";
 import type { Scope } from "#lib/store/scope.ts";
 
 /**
- * A job as it is calculated today: with the organization's prices in force where it holds none of its own. They are
- * written into the job once an option is chosen or a proposal issued; from then on it keeps them.
+ * A job as it is calculated today: with the organization's prices and repairs in force where it holds none of its own.
+ * They are written into the job once an option is chosen or a proposal issued; from then on it keeps them.
  */
-export async function jobInForce({ priceBooks }: Scope, job: Job): Promise<Job> {
-  if (job.priceBook) return job;
-  const prices = await priceBooks.inForceOn(new Date());
-  return prices ? { ...job, priceBook: prices.book } : job;
+export async function jobInForce(scope: Scope, job: Job): Promise<Job> {
+  const prices = job.priceBook ? undefined : await scope.priceBooks.inForceOn(new Date());
+  const repairs = job.repairs ? undefined : await ownRepairs(scope);
+  if (!prices && !repairs) return job;
+  return { ...job, ...(prices ? { priceBook: prices.book } : {}), ...(repairs ? { repairs } : {}) };
+}
+
+async function ownRepairs({ repairs }: Scope): Promise<JobRepairs | undefined> {
+  const newest = await repairs.newest();
+  if (!newest) return undefined;
+  const { usesRetests } = newest;
+  return repairsInForce({
+    catalogue: withNewRepairs(newest.catalogue),
+    usesRetests,
+    retests: usesRetests ? await repairs.experience() : [],
+  });
 }
 
 /** Writes what is in force into the job, as a new revision where it was not there yet. */

@@ -41,6 +41,10 @@ export default async function JobsPage({ searchParams }: { searchParams: Search 
             </LinkButton>
           </div>
         </header>
+        <p className={styles.small}>
+          Every job is planned with your <Link href="/repairs">repairs</Link> and priced with your{" "}
+          <Link href="/prices">prices</Link>.
+        </p>
         <JobFilters search={q} state={filter} />
         {page.items.length === 0 ? (
           <NothingHere isFiltered={isFiltered} />

@@ -1,15 +1,18 @@
+import { canonicalJson } from "#lib/hash/content-hash.ts";
 import type { JobRepairs, RepairFigures } from "#lib/job/repair-figures.ts";
 import type { Repair, RepairCatalogue } from "./repair-schema.ts";
 import { STARTING_CATALOGUE } from "./repairs.ts";
 
 const FIGURES = ["isOffered", "remainingShare", "remainingSpreadShare", "labourHours", "materials"] as const;
 
+/** A database gives the keys of a record back in an order of its own. */
+const isSame = (one: unknown, other: unknown): boolean =>
+  other !== undefined && canonicalJson(one) === canonicalJson(other);
+
 /** The figures in which an organization's repair differs from the one that the product starts with. */
 function ownFigures(repair: Repair): RepairFigures | null {
   const start = STARTING_CATALOGUE.repairs.find(({ id }) => id === repair.id);
-  const differing = FIGURES.filter(
-    (name) => repair[name] !== undefined && JSON.stringify(repair[name]) !== JSON.stringify(start?.[name]),
-  );
+  const differing = FIGURES.filter((name) => repair[name] !== undefined && !isSame(repair[name], start?.[name]));
   if (differing.length === 0) return null;
   return { repairId: repair.id, ...Object.fromEntries(differing.map((name) => [name, repair[name]])) };
 }

@@ -35,6 +35,15 @@ describe("an organization's repairs in a job", () => {
     expect(catalogueOfJob({})).toBe(STARTING_CATALOGUE);
   });
 
+  test("the order in which a database gives a record's keys back is no difference", () => {
+    const turned = STARTING_CATALOGUE.repairs.map((repair) => ({
+      ...repair,
+      labourHours: Object.fromEntries(Object.entries(repair.labourHours).reverse()) as typeof repair.labourHours,
+      materials: repair.materials.map(({ per, amount, materialId }) => ({ amount, per, materialId })),
+    }));
+    expect(repairsForJob({ ...STARTING_CATALOGUE, repairs: turned }).figures).toEqual([]);
+  });
+
   test("a repair that the product no longer has is not invented again", () => {
     const gone = { catalogueId: "x", versionId: "1", figures: [{ repairId: "gone", remainingShare: 0.5 }] };
     expect(catalogueOfJob({ repairs: gone }).repairs).toEqual(STARTING_CATALOGUE.repairs);

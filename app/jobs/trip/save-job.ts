@@ -1,9 +1,11 @@
 "use server";
 
+import { after } from "next/server";
 import { type FieldProblem, InputProblem } from "#lib/errors/input-problem.ts";
 import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
 import { contentHash } from "#lib/hash/content-hash.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
+import { learnFromJob } from "../learn-from-job.ts";
 import { actAs } from "../session.ts";
 import { type Draft, textAt } from "./draft.ts";
 import { plainDraft } from "./plain-draft.ts";
@@ -32,6 +34,7 @@ export async function saveJob(request: { jobId: string; onRevision: number; draf
       await jobs.describe(jobId, { title, searchWords });
       return saved.revision;
     });
+    if (revision !== onRevision) after(() => learnFromJob(jobId));
     return { revision, problems };
   } catch (thrown) {
     if (thrown instanceof InputProblem && thrown.code === "conflict") {
@@ -59,4 +62,5 @@ export async function restoreRevision(request: { jobId: string; onRevision: numb
     await jobs.saveRevision({ jobId, onRevision, document: document as object, engineVersion: ENGINE_VERSION });
     await jobs.describe(jobId, { title: textAt(document as Draft, "title") ?? "Job" });
   });
+  after(() => learnFromJob(jobId));
 }
