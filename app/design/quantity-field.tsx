@@ -17,9 +17,15 @@ export function QuantityField({
   isLabelHidden,
   unit,
   isLarge = false,
+  onSign,
   id,
   ...input
-}: FieldTexts & { unit: string; isLarge?: boolean } & Omit<ComponentProps<"input">, "type" | "inputMode">) {
+}: FieldTexts & {
+  unit: string;
+  isLarge?: boolean;
+  /** Turns plus into minus and back. The number pad of many phones has no minus. */
+  onSign?: (() => void) | undefined;
+} & Omit<ComponentProps<"input">, "type" | "inputMode">) {
   const ownId = useId();
   const fieldId = id ?? ownId;
   const { describedBy } = fieldIds(fieldId, { hint, error, note });
@@ -28,6 +34,11 @@ export function QuantityField({
       <div
         className={isLarge ? `${styles.box} ${styles.quantity} ${styles.large}` : `${styles.box} ${styles.quantity}`}
       >
+        {onSign ? (
+          <button type="button" className={styles.sign} onClick={onSign} aria-label={`Plus or minus: ${label}`}>
+            ±
+          </button>
+        ) : null}
         <input
           id={fieldId}
           type="text"

@@ -39,6 +39,10 @@ const UNIT_IN_WORDS = /, in [a-z ]+$/;
 const hintIn = (units: UnitSystem, hint: ReactNode): ReactNode =>
   typeof hint === "string" ? sentenceInSystem(hint, units) : hint;
 
+/** What was typed, below zero where it was above, and back. */
+const withOtherSign = (typed: string): string =>
+  /^\s*[−–-]/u.test(typed) ? typed.replace(/^\s*[−–-]\s*/u, "") : `-${typed.trim()}`;
+
 /** A number with its unit; empty means "I don't know". */
 export function NumberAt({
   path,
@@ -46,9 +50,12 @@ export function NumberAt({
   hint,
   isLabelHidden,
   isLarge,
+  isSigned = false,
   onNumber,
 }: FieldProps & {
   isLarge?: boolean;
+  /** Below zero is as usual as above. */
+  isSigned?: boolean;
   /** Stores the number in another way than under its own path alone. */
   onNumber?: (value: number | undefined) => void;
 }) {
@@ -62,6 +69,15 @@ export function NumberAt({
   const words = UNIT_WORDS[unit];
   const note = useAssumption(path, isEmpty);
   const title = (label ?? spec.title).replace(UNIT_IN_WORDS, "");
+  const take = (typed: string) => {
+    setText(typed);
+    const number = readQuantity(typed);
+    const isUnreadable = typed.trim() !== "" && number === undefined;
+    setUnreadable(path, isUnreadable ? typed : undefined);
+    const stored = number === undefined ? undefined : storedNumber(number, field);
+    if (onNumber) onNumber(stored);
+    else set(path, stored);
+  };
   return (
     <QuantityField
       id={path}
@@ -75,16 +91,8 @@ export function NumberAt({
       isLarge={isLarge}
       unit={SHORT_UNITS[unit] ?? unit}
       value={text}
-      onChange={(event) => {
-        const typed = event.currentTarget.value;
-        setText(typed);
-        const number = readQuantity(typed);
-        const isUnreadable = typed.trim() !== "" && number === undefined;
-        setUnreadable(path, isUnreadable ? typed : undefined);
-        const stored = number === undefined ? undefined : storedNumber(number, field);
-        if (onNumber) onNumber(stored);
-        else set(path, stored);
-      }}
+      onSign={isSigned ? () => take(withOtherSign(text)) : undefined}
+      onChange={(event) => take(event.currentTarget.value)}
     />
   );
 }

@@ -37,10 +37,10 @@ export function gaugeOptions(draft: Draft): Option[] {
   }));
 }
 
-/** The flow restrictors that the calibration of a fan names. */
-export function restrictorOptions(draft: Draft, fanId: string | undefined): Option[] {
-  const fan = listAt(draft, "instruments/fans").find((each) => each.id === fanId);
-  const rows = fan ? listAt(fan, "calibrations") : [];
+/** The flow restrictors that the calibration of a fan names in one direction; each has a calibration of its own. */
+export function restrictorOptions(draft: Draft, test: Draft): Option[] {
+  const fan = listAt(draft, "instruments/fans").find((each) => each.id === test.fanId);
+  const rows = fan ? listAt(fan, "calibrations").filter((row) => row.direction === test.direction) : [];
   const labels = new Map(rows.map((row) => [String(row.restrictorId), textAt(row, "restrictorLabel") ?? ""]));
   return [...labels].map(([value, label]) => ({ value, label: label === "" ? value : label }));
 }
