@@ -3,6 +3,7 @@ import type { Result } from "#lib/job/result/result-schema.ts";
 import type { Block, DocumentView, Section } from "./document-view.ts";
 import { frameWords } from "./frame-words.ts";
 import { housePicture } from "./house-picture.ts";
+import { instrumentNotices } from "./instrument-notices.ts";
 import { sourcesSection, wordsSection, workingsSection } from "./proposal/evidence.ts";
 import { goalTitle } from "./proposal/proof.ts";
 import { createJobContext, type JobContext, type ProposalInput } from "./proposal/proposal-context.ts";
@@ -55,6 +56,7 @@ export function certificateView(input: ProposalInput): DocumentView {
       ...(job.isInvented
         ? [{ tone: "invented" as const, title: speaker.say("invented.title"), text: speaker.say("invented.text") }]
         : []),
+      ...instrumentNotices(context),
       { tone: "note", title: speaker.say("cert.noticeTitle"), text: speaker.say("cert.noticeText") },
     ],
     sections: [

@@ -4,6 +4,7 @@ import { stageSections, workStages } from "./crew/work-stages.ts";
 import type { Block, DocumentView, Section } from "./document-view.ts";
 import { frameWords } from "./frame-words.ts";
 import { housePicture } from "./house-picture.ts";
+import { instrumentNotices } from "./instrument-notices.ts";
 import { gaugeBlocks } from "./proposal/proof.ts";
 import { createJobContext, type JobContext, type ProposalInput } from "./proposal/proposal-context.ts";
 
@@ -42,6 +43,7 @@ export function crewSheetView(input: ProposalInput): DocumentView {
       ...(job.isInvented
         ? [{ tone: "invented" as const, title: speaker.say("invented.title"), text: speaker.say("invented.text") }]
         : []),
+      ...instrumentNotices(context),
       // The crew reads the engine's own words, which are written for the trade; Spanish has the plain ones.
       ...first.map((caution) => ({ tone: "caution" as const, ...cautionWords(context, caution) })),
     ],

@@ -1,5 +1,6 @@
 import type { Block, DocumentView, Section } from "./document-view.ts";
 import { frameWords } from "./frame-words.ts";
+import { instrumentNotices } from "./instrument-notices.ts";
 import { repairName } from "./messages/names.ts";
 import { gaugeBlocks } from "./proposal/proof.ts";
 import { createJobContext, type JobContext, type ProposalInput } from "./proposal/proposal-context.ts";
@@ -36,9 +37,12 @@ export function retestSheetView(input: ProposalInput): DocumentView {
           speaker.say("retest.leadExpect", { expected: speaker.whole(retest.expectedCfm25) }),
         ]
       : [speaker.say("proof.noTarget")],
-    notices: job.isInvented
-      ? [{ tone: "invented", title: speaker.say("invented.title"), text: speaker.say("invented.text") }]
-      : [],
+    notices: [
+      ...(job.isInvented
+        ? [{ tone: "invented" as const, title: speaker.say("invented.title"), text: speaker.say("invented.text") }]
+        : []),
+      ...instrumentNotices(context),
+    ],
     sections: [
       howSection(context),
       ...(retest && retest.stagedChecks.length > 0 ? [stagesSection(context)] : []),

@@ -1,6 +1,7 @@
 import { InputProblem } from "#lib/errors/input-problem.ts";
 import type { Job } from "#lib/job/job-schema.ts";
-import { judgeTestsTogether } from "#lib/measure/judge-reading.ts";
+import { judgeInstruments } from "#lib/measure/judge-instruments.ts";
+import { judgeTestsTogether } from "#lib/measure/judge-tests-together.ts";
 import type { Measurement } from "#lib/measure/measurement.ts";
 import { readFanTest } from "#lib/measure/read-fan-test.ts";
 import { readSubtractionTest } from "#lib/measure/read-subtraction-test.ts";
@@ -51,9 +52,29 @@ export function readTests({
       }
     }),
   );
+  warnOfInstruments({ job, ledger });
   for (const { testIndex, notes } of measurements)
     for (const note of notes) ledger.warn({ ...note, path: `#/tests/${testIndex}` });
   for (const { testId, ...note } of judgeTestsTogether(measurements))
     ledger.warn({ ...note, path: `#/tests/${job.tests.findIndex((test) => test.id === testId)}` });
   return measurements;
+}
+
+/** Each instrument speaks once, however many tests it served: what counts is the last day on which it was used. */
+function warnOfInstruments({ job, ledger }: { job: Job; ledger: Ledger }): void {
+  for (const [list, key] of [
+    ["fans", "fanId"],
+    ["gauges", "gaugeId"],
+  ] as const) {
+    (job.instruments?.[list] ?? []).forEach((instrument, index) => {
+      const used = job.tests.filter((test) => test[key] === instrument.id);
+      if (used.length === 0) return;
+      const onDate = used
+        .flatMap((test) => test.date ?? job.date ?? [])
+        .sort()
+        .at(-1);
+      for (const note of judgeInstruments({ instruments: [instrument], onDate }))
+        ledger.warn({ ...note, path: `#/instruments/${list}/${index}` });
+    });
+  }
 }

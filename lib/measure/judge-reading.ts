@@ -1,7 +1,7 @@
 import type { ValidityNote } from "#lib/errors/validity-note.ts";
-import type { FanTest, ReadingPoint, TestStage } from "#lib/job/duct-test.ts";
+import type { FanTest, ReadingPoint } from "#lib/job/duct-test.ts";
 import type { TestFan } from "#lib/job/instrument-schema.ts";
-import type { Cfm, Feet, Pascals, Ratio } from "#lib/units/quantity.ts";
+import type { Feet, Pascals, Ratio } from "#lib/units/quantity.ts";
 import { REFERENCE_PRESSURE } from "./leakage-at-pressure.ts";
 import {
   noteDensityLeftOut,
@@ -11,7 +11,6 @@ import {
   noteMarkedDoubtful,
   noteReferenceNotReached,
   noteRepeatedReading,
-  noteToOutsideAboveTotal,
   noteWrongSign,
 } from "./reading-notes.ts";
 
@@ -116,53 +115,4 @@ export function judgeFanTest({
     isRepeated ? noteRepeatedReading({ where: "Two steps of this test" }) : null,
     noteMarkedDoubtful({ stepNumbers: points.flatMap((point, i) => (point.isDoubtful ? [i + 1] : [])) }),
   ]);
-}
-
-/** A test as read, as far as comparing it with others needs. */
-export interface ReadTest {
-  testId: string;
-  /** Null: the whole house. */
-  systemId: string | null;
-  stage: TestStage;
-  measure: string;
-  cfm25: Cfm;
-  standardUncertaintyCfm25: Cfm;
-  /** Tests made with the same fan share the key. */
-  fanKey: string;
-  steps: readonly { pressurePa: Pascals; flowCfm: Cfm }[];
-}
-
-/** What one test makes doubtful of another: parts above the whole, copied numbers, a retest with another fan. */
-export function judgeTestsTogether(tests: readonly ReadTest[]): (ValidityNote & { testId: string })[] {
-  return tests.flatMap((later, i) =>
-    tests.slice(0, i).flatMap((earlier) => {
-      const isSamePart = later.systemId === earlier.systemId;
-      const outside = [later, earlier].find((test) => test.measure === "toOutside");
-      const total = [later, earlier].find((test) => test.measure === "total");
-      const repeats = later.steps.some((step) =>
-        earlier.steps.some((other) => other.flowCfm === step.flowCfm && other.pressurePa === step.pressurePa),
-      );
-      const isOtherFan =
-        isSamePart && later.measure === earlier.measure && later.stage === "retest" && later.fanKey !== earlier.fanKey;
-      return present([
-        isSamePart && outside && total && outside.stage === total.stage
-          ? noteToOutsideAboveTotal({
-              toOutsideCfm25: outside.cfm25,
-              totalCfm25: total.cfm25,
-              standardUncertaintyCfm25: Math.hypot(outside.standardUncertaintyCfm25, total.standardUncertaintyCfm25),
-            })
-          : null,
-        repeats ? noteRepeatedReading({ where: `The tests ${earlier.testId} and ${later.testId}` }) : null,
-        isOtherFan
-          ? {
-              code: "retest-other-fan",
-              severity: "note",
-              what: `The retest ${later.testId} was made with another fan than ${earlier.testId}.`,
-              why: "The error of one fan cancels between before and after; that of two does not.",
-              nextMove: "Use the same fan, restrictor and direction for both where you can.",
-            }
-          : null,
-      ]).map((note) => ({ ...note, testId: later.testId }));
-    }),
-  );
 }

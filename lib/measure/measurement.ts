@@ -1,6 +1,7 @@
 import type { ValidityNote } from "#lib/errors/validity-note.ts";
 import type { TestStage } from "#lib/job/duct-test.ts";
 import type { Cfm, Ratio } from "#lib/units/quantity.ts";
+import type { TestSetUp } from "./judge-tests-together.ts";
 
 /** Which leakage a test measures. */
 export const MEASURES = ["total", "toOutside", "supply", "return", "supplyToOutside", "returnToOutside"] as const;
@@ -25,6 +26,7 @@ export interface Measurement {
   exponentRelativeUncertainty: Ratio;
   /** Tests with the same key share the fan's error. */
   fanKey: string;
+  setUp: TestSetUp;
   standardUncertaintyCfm25: Cfm;
   fit: { exponent: number; coefficient: number; rSquared: number } | null;
   steps: readonly { pressurePa: number; flowCfm: number }[];

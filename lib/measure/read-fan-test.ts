@@ -1,19 +1,17 @@
-import { airDensity } from "#lib/air/air-density.ts";
 import type { ValidityNote } from "#lib/errors/validity-note.ts";
-import type { FanTest, ReadingPoint } from "#lib/job/duct-test.ts";
+import type { FanTest } from "#lib/job/duct-test.ts";
 import {
   DEFAULT_FLOW_ACCURACY_SHARE,
   DEFAULT_GAUGE_ACCURACY_PA,
   DEFAULT_GAUGE_ACCURACY_SHARE,
   type Gauge,
-  type TestFan,
 } from "#lib/job/instrument-schema.ts";
-import type { Feet, Pascals } from "#lib/units/quantity.ts";
-import { fanFlow } from "./fan-flow.ts";
+import type { Pascals } from "#lib/units/quantity.ts";
 import { judgeFanTest, judgeFit } from "./judge-reading.ts";
 import { leakageAtPressure } from "./leakage-at-pressure.ts";
 import type { Measure, Measurement } from "./measurement.ts";
 import { powerLawFit } from "./power-law-fit.ts";
+import { type FanTestContext, spanRelativeUncertainty, stepFlow } from "./step-flow.ts";
 
 export const REFERENCE_PRESSURE_PA: Pascals = 25;
 /** Wind and people move a reading from one minute to the next. Source: practice. */
@@ -28,31 +26,8 @@ const RECTANGULAR = Math.sqrt(3);
 /** The fewest steps that make a line. Source: astm-e779, form of. */
 const LEAST_STEPS_TO_FIT = 3;
 
-export interface FanTestContext {
-  test: FanTest;
-  testIndex: number;
-  fan: TestFan | null;
-  gauge: Gauge | null;
-  elevationFt: Feet;
-}
-
-/** The flow of one step: as told, or from the fan's calibration, corrected for the density of the air it moved. */
-function stepFlow(point: ReadingPoint, { test, fan, elevationFt }: FanTestContext): number {
-  if (point.flowCfm !== undefined) return point.flowCfm;
-  const calibration = fan?.calibrations.find(
-    (row) => row.restrictorId === point.restrictorId && row.direction === test.direction,
-  );
-  if (!fan || !calibration) throw new Error(`Step of ${test.id} was let through without a calibration`);
-  // Pushing, the fan breathes room air; pulling, it breathes what comes out of the ducts, which has been in the house.
-  const { densityLbPerFt3 } = airDensity({ temperatureF: test.indoorTemperatureF ?? 70, elevationFt });
-  return fanFlow({
-    coefficient: calibration.coefficient,
-    exponent: calibration.exponent,
-    fanPressurePa: point.fanPressurePa!,
-    fanAirDensityLbPerFt3: densityLbPerFt3,
-    calibrationDensityLbPerFt3: fan.calibrationDensityLbPerFt3,
-  }).flowCfm;
-}
+const restrictorsOf = ({ points }: FanTest): string[] =>
+  [...new Set(points.flatMap(({ restrictorId }) => restrictorId ?? []))].sort();
 
 /** Mean of the baselines before and after; 0 when none was noted. */
 export function baselineOf({ baselineBeforePa, baselineAfterPa }: FanTest): number {
@@ -101,6 +76,13 @@ export function readFanTest(context: FanTestContext): Measurement {
     measure: measureOf(test),
     fanRelativeUncertainty,
     fanKey: test.fanId ?? "fan not named",
+    setUp: {
+      kind: test.kind,
+      direction: test.direction,
+      fanId: test.fanId,
+      gaugeId: test.gaugeId,
+      restrictorIds: restrictorsOf(test),
+    },
     steps,
   };
   const isOneStep = steps.length < LEAST_STEPS_TO_FIT || test.kind === "leakage-to-outside";
@@ -118,6 +100,7 @@ export function readFanTest(context: FanTestContext): Measurement {
     const random = Math.hypot(
       REPEATABILITY_RATIO,
       gaugeRelativeUncertainty(step.pressurePa, 0.6, gauge),
+      spanRelativeUncertainty([test.points[steps.indexOf(step)]!], context),
       test.kind === "leakage-to-outside" ? UNEVEN_PRESSURE_RATIO : 0,
     );
     return {
@@ -138,6 +121,7 @@ export function readFanTest(context: FanTestContext): Measurement {
   const random = Math.hypot(
     halfWidth / fit.leakageCfm,
     gaugeRelativeUncertainty(REFERENCE_PRESSURE_PA, fit.exponent, gauge),
+    spanRelativeUncertainty(test.points, context),
   );
   return {
     ...common,

@@ -24,6 +24,7 @@ export function readSubtractionTest({ test, testIndex }: { test: SubtractionTest
     fanRelativeUncertainty: 0,
     exponentRelativeUncertainty: 0,
     fanKey: `blower door of ${test.id}`,
+    setUp: { kind: test.kind, fanId: test.fanId, gaugeId: test.gaugeId },
     standardUncertaintyCfm25: relative * found.leakageToOutsideCfm25,
     fit: null,
     steps: [

@@ -35,7 +35,7 @@ export function noteFanPressureOutsideSpan({
   const better = rankRestrictors({ restrictors, flowCfm }).find((row) => row.marginRatio >= 1);
   return {
     code: "fan-pressure-outside-span",
-    severity: "problem",
+    severity: "doubt",
     what: `The fan pressure of ${pascals(fanPressurePa)} is ${isLow ? "below" : "above"} the span of ${used.restrictorLabel} (${pascals(used.minFanPressurePa)} to ${pascals(used.maxFanPressurePa)}).`,
     why: "Outside its span the calibration is a guess, and the flow may be off by a tenth or more.",
     nextMove: better

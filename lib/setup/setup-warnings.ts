@@ -1,4 +1,5 @@
 import type { ValidityNote } from "#lib/errors/validity-note.ts";
+import { judgeInstruments } from "#lib/measure/judge-instruments.ts";
 import { type CoverComparison, isFilmPushedOff } from "./register-cover.ts";
 import type { RestrictorPlan } from "./restrictor-plan.ts";
 import { STANDPOINT_LABELS } from "./rules/connect.ts";
@@ -135,28 +136,5 @@ function standpointNotes({ personAt, testKind }: SetupAnswers): ValidityNote[] {
 function calibrationNotes({ fan, gauge, date, testKind }: SetupAnswers): ValidityNote[] {
   const traits = TEST_TRAITS[testKind];
   const used = [traits.usesDuctFan ? fan : undefined, gauge].filter((instrument) => instrument !== undefined);
-  return used.flatMap(({ name, calibrationDueDate, isInvented }): ValidityNote[] => [
-    ...(calibrationDueDate && date && calibrationDueDate < date
-      ? [
-          {
-            code: "calibration-expired",
-            severity: "doubt" as const,
-            what: `The calibration of ${name} was due on ${calibrationDueDate}.`,
-            why: "Programs may refuse a reading made after that day; the warning stands in every document that uses it.",
-            nextMove: "Have it calibrated, or take another instrument.",
-          },
-        ]
-      : []),
-    ...(isInvented
-      ? [
-          {
-            code: "invented-instrument",
-            severity: "note" as const,
-            what: `${name} does not exist.`,
-            why: "Its curves are invented for demonstration.",
-            nextMove: "Enter your own instrument with its calibration.",
-          },
-        ]
-      : []),
-  ]);
+  return judgeInstruments({ instruments: used, onDate: date });
 }

@@ -1,9 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { certificateView } from "#lib/documents/certificate-view.ts";
 import { crewSheetView } from "#lib/documents/crew-sheet-view.ts";
+import { proposalView } from "#lib/documents/proposal-view.ts";
 import { renderJobDocuments } from "#lib/documents/render-job-documents.ts";
 import { retestSheetView } from "#lib/documents/retest-sheet-view.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
+import { estimate } from "#lib/estimate/estimate.ts";
+import { createHighsSolver } from "#lib/work/highs-solver.ts";
+import { exampleWithReference } from "#tests/estimate/example-jobs.ts";
 import { estimatedExample, largeExample } from "./estimated-examples.ts";
 import { sectionOf, sectionText } from "./view-text.ts";
 
@@ -135,4 +139,36 @@ test("a job gives all the documents that apply, each a PDF file", async () => {
     "retest-sheet",
     "certificate",
   ]);
+});
+
+describe("an instrument whose calibration had run out", () => {
+  const papers = { proposal: proposalView, crew: crewSheetView, retest: retestSheetView, certificate: certificateView };
+
+  test.each(["en", "es"] as const)(
+    "is named on top of every paper that stands on its readings (%s)",
+    async (language) => {
+      const { job, reference } = await exampleWithReference("mixed-crawlspace-retest.json");
+      const expired = structuredClone(job);
+      expired.instruments!.fans![0]!.calibrationDueDate = "2026-11-19";
+      const solve = await createHighsSolver();
+      const [good, bad] = await Promise.all(
+        [job, expired].map((each) => estimate(each, reference, { solve, draws: 0, seed: 1 })),
+      );
+      for (const [name, viewOf] of Object.entries(papers)) {
+        const notices = (which: typeof job, result: typeof good) =>
+          viewOf({ job: which, result: result!, language, isoDate: "2026-11-25" }).notices.filter(({ text }) =>
+            text.includes(job.instruments!.fans![0]!.name),
+          );
+        expect(notices(job, good), name).toEqual([]);
+        expect(notices(expired, bad), name).toHaveLength(1);
+        expect(notices(expired, bad)[0]!.text, name).toMatch(
+          language === "en" ? /November 19, 2026/ : /19 de noviembre de 2026/,
+        );
+      }
+      // It counts from the last day on which it was used: the retest of November 20.
+      expect(bad!.warnings.filter(({ code }) => code === "calibration-expired").map(({ path }) => path)).toEqual([
+        "#/instruments/fans/0",
+      ]);
+    },
+  );
 });

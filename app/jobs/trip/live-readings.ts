@@ -2,6 +2,7 @@ import { InputProblem } from "#lib/errors/input-problem.ts";
 import type { ValidityNote } from "#lib/errors/validity-note.ts";
 import { ductTestSchema, type FanTest } from "#lib/job/duct-test.ts";
 import { fanSchema, gaugeSchema, type TestFan } from "#lib/job/instrument-schema.ts";
+import { judgeInstruments } from "#lib/measure/judge-instruments.ts";
 import { judgeFanTest } from "#lib/measure/judge-reading.ts";
 import type { Measurement } from "#lib/measure/measurement.ts";
 import { powerLawFit } from "#lib/measure/power-law-fit.ts";
@@ -53,9 +54,13 @@ export function readLiveTests(draft: Draft, elevationFt: number): LiveReadings {
       if (parsed?.kind !== "total-leakage" && parsed?.kind !== "leakage-to-outside") return [];
       const gauge = gauges.find(({ id }) => id === test.gaugeId) ?? null;
       const places = complete.flatMap((isThere, i) => (isThere ? [i] : []));
-      return [
-        [parsed.id, readLive({ context: { test: parsed, testIndex, fan, gauge, elevationFt }, places, complete })],
-      ];
+      const live = readLive({ context: { test: parsed, testIndex, fan, gauge, elevationFt }, places, complete });
+      const onDate = parsed.date ?? textAt(draft, "date");
+      const ofInstruments = judgeInstruments({ instruments: [fan, gauge], onDate }).map((note) => ({
+        ...note,
+        steps: [],
+      }));
+      return [[parsed.id, { ...live, notes: [...live.notes, ...ofInstruments] }]];
     }),
   );
 }

@@ -24,6 +24,9 @@ export const EN = {
   "proposal.footer": "{house} · {date} · an estimate, not a guarantee",
   "invented.title": "An invented example",
   "invented.text": "No such house, people or prices exist. It shows what such a paper looks like.",
+  "calibration.title": "A test tool was due for a check",
+  "calibration.text":
+    "The check of {name} was due on {date}, before it was used here. Its readings may be a little off.",
   "estimate.title": "An estimate, not a guarantee",
   "estimate.text":
     "What you save will depend on the weather, on how you live and on energy prices. Each range here holds in about 8 of 10 cases.",

@@ -26,6 +26,9 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "proposal.footer": "{house} · {date} · es un cálculo, no una garantía",
   "invented.title": "Un ejemplo inventado",
   "invented.text": "No existen esta casa, estas personas ni estos precios. Muestra cómo es un documento así.",
+  "calibration.title": "A un aparato le tocaba revisión",
+  "calibration.text":
+    "La revisión de {name} vencía el {date}, antes de usarlo aquí. Sus lecturas pueden fallar un poco.",
   "estimate.title": "Es un cálculo, no una garantía",
   "estimate.text":
     "Lo que ahorre depende del clima, de su modo de vida y del precio de la energía. Cada rango vale en unos 8 de 10 casos.",

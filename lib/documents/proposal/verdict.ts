@@ -1,4 +1,5 @@
 import type { DocumentView, Notice } from "../document-view.ts";
+import { instrumentNotices } from "../instrument-notices.ts";
 import { dollarSplit, mainMode } from "./dollar-split.ts";
 import { hasRange, highOf, type JobContext, lowOf } from "./proposal-context.ts";
 
@@ -51,11 +52,13 @@ function sayReason({ speaker, result }: JobContext): string {
   }
 }
 
-export function headNotices({ speaker, job, result }: JobContext): Notice[] {
+export function headNotices(context: JobContext): Notice[] {
+  const { speaker, job, result } = context;
   return [
     ...(job.isInvented
       ? [{ tone: "invented" as const, title: speaker.say("invented.title"), text: speaker.say("invented.text") }]
       : []),
+    ...instrumentNotices(context),
     {
       tone: "note",
       title: speaker.say("estimate.title"),
