@@ -8,8 +8,9 @@ import { readQuantity } from "#app/design/read-quantity.ts";
 import { AnswerBar } from "#app/design/stat-block.tsx";
 import { TextField } from "#app/design/text-field.tsx";
 import { TripLayout } from "#app/design/trip-layout.tsx";
+import { readInUnits } from "#app/units/read-in-units.ts";
 import type { PlaceKind } from "#lib/job/place.ts";
-import { storedFromTyped, type UnitSystem } from "#lib/units/display-unit.ts";
+import type { UnitSystem } from "#lib/units/display-unit.ts";
 import { type UnitText, unitText } from "#lib/units/unit-text.ts";
 import { AnswerPanel } from "../jobs/trip/answer-panel.tsx";
 import type { Draft } from "../jobs/trip/draft.ts";
@@ -51,17 +52,13 @@ const QUESTIONS: readonly { id: keyof Texts; text: string }[] = [
 
 /** A number only where one can be read; a ZIP code only when it is whole. */
 function answersOf({ zip, area, equipment, place, pressure, flow }: Texts, system: UnitSystem): QuickAnswers {
-  const read = (text: string, unit: string) => {
-    const value = readQuantity(text);
-    return value === undefined ? undefined : storedFromTyped({ value, unit, system });
-  };
   const whole = zip.trim();
   return {
     ...(/^\d{5}$/.test(whole) ? { zip: whole } : {}),
-    floorAreaFt2: read(area, "ft²"),
+    floorAreaFt2: readInUnits(area, { unit: "ft²", system }),
     ...(equipment === "" ? {} : { equipmentId: equipment }),
     ...(place === "" ? {} : { placeKind: place as PlaceKind }),
-    reading: { ductPressurePa: readQuantity(pressure), flowCfm: read(flow, "cfm") },
+    reading: { ductPressurePa: readQuantity(pressure), flowCfm: readInUnits(flow, { unit: "cfm", system }) },
   };
 }
 

@@ -1,7 +1,9 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { DemoBanner } from "#app/design/demo-banner.tsx";
+import { unitSystem } from "#app/units/unit-system.ts";
 import { setupSheet } from "#lib/setup/setup-sheet.ts";
+import { unitText } from "#lib/units/unit-text.ts";
 import styles from "./setup.module.css";
 import { loadSetupInstruments } from "./setup-instruments.ts";
 import { readSetupQuery, type SetupQuery } from "./setup-query.ts";
@@ -17,7 +19,8 @@ export default async function SetupPage({ searchParams }: { searchParams: Promis
   const query = await searchParams;
   const jobId = typeof query.job === "string" ? query.job : undefined;
   const { job, ...instruments } = await loadSetupInstruments(jobId);
-  const form = readSetupQuery({ query, instruments, date: today() });
+  const units = await unitSystem();
+  const form = readSetupQuery({ query, instruments, date: today(), units });
   const sheet = setupSheet(form.answers);
   const isInvented = form.answers.fan?.isInvented || form.answers.gauge?.isInvented;
   return (
@@ -32,7 +35,7 @@ export default async function SetupPage({ searchParams }: { searchParams: Promis
           <p className={styles.purpose}>{sheet.purpose}</p>
         </header>
         <SetupQuestions form={form} instruments={instruments} jobId={job?.id} />
-        <SetupSheetView sheet={sheet} answers={form.answers} />
+        <SetupSheetView sheet={sheet} answers={form.answers} text={unitText(units)} />
       </div>
     </>
   );

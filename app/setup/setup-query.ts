@@ -1,4 +1,5 @@
 import { readQuantity } from "#app/design/read-quantity.ts";
+import { readInUnits } from "#app/units/read-in-units.ts";
 import { SIDES } from "#lib/job/duct-system.ts";
 import { FAN_DIRECTIONS, type Gauge, type TestFan } from "#lib/job/instrument-schema.ts";
 import {
@@ -10,6 +11,9 @@ import {
   type SetupTestKind,
   STANDPOINTS,
 } from "#lib/setup/setup-answers.ts";
+import { fieldNumberOf, type UnitSystem } from "#lib/units/display-unit.ts";
+import { formatNumber } from "#lib/units/format.ts";
+import { sentenceInSystem } from "#lib/units/sentence-in-system.ts";
 
 /** What the address of the page says; every name is a field of the form. */
 export type SetupQuery = Readonly<Record<string, string | readonly string[] | undefined>>;
@@ -20,6 +24,8 @@ export interface SetupInstruments {
 }
 
 export interface SetupForm {
+  /** The units that a typed flow is in, and is shown in. */
+  units: UnitSystem;
   answers: SetupAnswers;
   /** What stands in the fields of numbers, as it was typed. */
   typed: { registers: string; expect: string };
@@ -45,10 +51,13 @@ export function readSetupQuery({
   query,
   instruments,
   date,
+  units = "us",
 }: {
   query: SetupQuery;
   instruments: SetupInstruments;
   date: string;
+  /** The units of the reader; the address tells those in which its flow was typed. */
+  units?: UnitSystem;
 }): SetupForm {
   const text = (name: string) => {
     const value = query[name];
@@ -68,14 +77,23 @@ export function readSetupQuery({
       text: `Registers and grilles must be a whole number from 1 to ${MOST_REGISTERS}`,
     });
   }
-  const expect = readNumber(text("expect"));
+  const typedIn = text("units") === "si" ? "si" : "us";
+  const expect = readInUnits(text("expect"), { unit: "cfm", system: typedIn });
   const expectFits = expect !== undefined && expect > 0 && expect <= MOST_FLOW_CFM;
   if (text("expect") !== "" && !expectFits) {
-    errors.push({ fieldId: "expect", text: "Flow to expect must be above 0 and at most 8,000 cubic feet per minute" });
+    errors.push({
+      fieldId: "expect",
+      text: sentenceInSystem(`Flow to expect must be above 0 and at most ${formatNumber(MOST_FLOW_CFM)} cfm`, units),
+    });
   }
   const fan = instruments.fans.find(({ id }) => id === text("fan"));
   const gauge = instruments.gauges.find(({ id }) => id === text("gauge"));
+  const shownFlow =
+    typedIn === units || expect === undefined
+      ? text("expect")
+      : String(fieldNumberOf({ value: expect, unit: "cfm", system: units }));
   return {
+    units,
     answers: {
       testKind,
       stage: stage === "rough-in-without" ? "rough-in" : stage,
@@ -93,7 +111,7 @@ export function readSetupQuery({
       ...(gauge ? { gauge } : {}),
       date,
     },
-    typed: { registers: text("registers") || String(USUAL_REGISTERS), expect: text("expect") },
+    typed: { registers: text("registers") || String(USUAL_REGISTERS), expect: shownFlow },
     errors,
   };
 }

@@ -4,10 +4,12 @@ import { ErrorSummary } from "#app/design/error-summary.tsx";
 import { PlainSelect } from "#app/design/plain-select.tsx";
 import { QuantityField } from "#app/design/quantity-field.tsx";
 import { Disclosure } from "#app/design/worked-out.tsx";
+import { UNIT_WORDS } from "#app/jobs/trip/field-words.ts";
 import { SIDES } from "#lib/job/duct-system.ts";
 import { FAN_DIRECTIONS } from "#lib/job/instrument-schema.ts";
 import { FAN_CONNECTIONS, REGISTER_COVERS, SETUP_TEST_KINDS, STANDPOINTS } from "#lib/setup/setup-answers.ts";
 import { TEST_TRAITS } from "#lib/setup/test-traits.ts";
+import { shownUnitOf } from "#lib/units/display-unit.ts";
 import styles from "./setup.module.css";
 import { SetupForm } from "./setup-form.tsx";
 import { type SetupForm as Answered, type SetupInstruments, stageOf } from "./setup-query.ts";
@@ -32,9 +34,11 @@ export function SetupQuestions({
 }) {
   const { answers, typed, errors } = form;
   const { usesDuctFan, usesHouseFan, sealsRegisters } = TEST_TRAITS[answers.testKind];
+  const flowUnit = shownUnitOf({ unit: "cfm", system: form.units });
   const errorOf = (fieldId: string) => errors.find((error) => error.fieldId === fieldId)?.text;
   return (
     <SetupForm className={styles.questions}>
+      <input type="hidden" name="units" value={form.units} />
       {jobId ? <input type="hidden" name="job" value={jobId} /> : null}
       <ErrorSummary errors={errors} />
       <div className={styles.pairs}>
@@ -110,11 +114,11 @@ export function SetupQuestions({
               <QuantityField
                 id="expect"
                 name="expect"
-                label="Flow to expect, in cubic feet per minute"
+                label={`Flow to expect, ${UNIT_WORDS[flowUnit]}`}
                 hint="From the limit to be met, or from an earlier test."
                 error={errorOf("expect")}
                 isOptional
-                unit="cfm"
+                unit={flowUnit}
                 defaultValue={typed.expect}
               />
             </>

@@ -11,6 +11,8 @@ import { SETUP_PHASES } from "#lib/setup/rules/rule.ts";
 import type { SetupAnswers } from "#lib/setup/setup-answers.ts";
 import type { SetupSheet } from "#lib/setup/setup-sheet.ts";
 import { formatNumber, formatUsdCents } from "#lib/units/format.ts";
+import { sentenceInSystem } from "#lib/units/sentence-in-system.ts";
+import type { UnitText } from "#lib/units/unit-text.ts";
 import styles from "./setup.module.css";
 import { basisWords, PHASE_WORDS } from "./setup-words.ts";
 
@@ -21,7 +23,7 @@ const KINDS: Readonly<Record<ValidityNote["severity"], NoticeKind>> = {
 };
 
 /** The sheet: the drawing, what to expect on the fan, and the checklist in the order of the work. */
-export function SetupSheetView({ sheet, answers }: { sheet: SetupSheet; answers: SetupAnswers }) {
+export function SetupSheetView({ sheet, answers, text }: { sheet: SetupSheet; answers: SetupAnswers; text: UnitText }) {
   const { title, drawing, restrictorPlan, covers, warnings, steps } = sheet;
   const expectedFanPressurePa = restrictorPlan?.chosen?.expectedFanPressurePa;
   const inTheWay = warnings.filter(({ severity }) => severity !== "note");
@@ -30,7 +32,7 @@ export function SetupSheetView({ sheet, answers }: { sheet: SetupSheet; answers:
   return (
     <div className={styles.sheet}>
       <div className={styles.drawing}>
-        <Notes notes={inTheWay} />
+        <Notes notes={inTheWay} text={text} />
         <Picture
           headingLevel={2}
           build={(options) =>
@@ -45,8 +47,8 @@ export function SetupSheetView({ sheet, answers }: { sheet: SetupSheet; answers:
             )
           }
         />
-        {restrictorPlan ? <Restrictor plan={restrictorPlan} answers={answers} /> : null}
-        <Notes notes={asides} />
+        {restrictorPlan ? <Restrictor plan={restrictorPlan} answers={answers} text={text} /> : null}
+        <Notes notes={asides} text={text} />
         {covers ? <Covers covers={covers} /> : null}
       </div>
       <section aria-labelledby="steps">
@@ -61,10 +63,11 @@ export function SetupSheetView({ sheet, answers }: { sheet: SetupSheet; answers:
                 {ofPhase.map(({ id, step, why, basis }) => (
                   <li key={id}>
                     <Checkbox
-                      label={step}
+                      label={sentenceInSystem(step, text.system)}
                       hint={
                         <>
-                          {why} <span className={styles.basis}>{basisWords(basis)}.</span>
+                          {sentenceInSystem(why, text.system)}{" "}
+                          <span className={styles.basis}>{basisWords(basis)}.</span>
                         </>
                       }
                     />
@@ -79,11 +82,12 @@ export function SetupSheetView({ sheet, answers }: { sheet: SetupSheet; answers:
   );
 }
 
-function Notes({ notes }: { notes: readonly ValidityNote[] }) {
+function Notes({ notes, text }: { notes: readonly ValidityNote[]; text: UnitText }) {
+  const say = (sentence: string) => sentenceInSystem(sentence, text.system);
   return notes.map((note) => (
-    <Notice key={`${note.code} ${note.what}`} kind={KINDS[note.severity]} title={note.what}>
+    <Notice key={`${note.code} ${note.what}`} kind={KINDS[note.severity]} title={say(note.what)}>
       <p>
-        {note.why} {note.nextMove}
+        {say(note.why)} {say(note.nextMove)}
       </p>
     </Notice>
   ));
@@ -117,7 +121,7 @@ const READING_WORDS: Readonly<Record<RestrictorPlan["outlooks"][number]["reading
 };
 
 /** Which flow restrictor to fit before closing up, and what the fan will then show. */
-function Restrictor({ plan, answers }: { plan: RestrictorPlan; answers: SetupAnswers }) {
+function Restrictor({ plan, answers, text }: { plan: RestrictorPlan; answers: SetupAnswers; text: UnitText }) {
   const { chosen, outlooks } = plan;
   const pascals = (value: number) => `${formatNumber(value)} Pa`;
   return (
@@ -126,7 +130,7 @@ function Restrictor({ plan, answers }: { plan: RestrictorPlan; answers: SetupAns
       {chosen ? (
         <p className={styles.expect}>
           Fit <strong>{chosen.calibration.restrictorLabel}</strong> on the {answers.fan?.restrictorSide ?? "inlet"}{" "}
-          side. At {formatNumber(answers.expectedLeakageCfm ?? 0)} cfm the fan should show about{" "}
+          side. At {text.quantity(answers.expectedLeakageCfm ?? 0, "cfm")} the fan should show about{" "}
           <strong>{pascals(chosen.expectedFanPressurePa)}</strong>; it reads from{" "}
           {pascals(chosen.calibration.minFanPressurePa)} to {pascals(chosen.calibration.maxFanPressurePa)}.
         </p>

@@ -117,7 +117,7 @@ const CHOICE_WORDS: Readonly<Record<string, Readonly<Record<string, string>>>> =
     "hand-wide": "As wide as a hand, about 3 in",
     "fully-open": "Fully open",
   },
-  from: { band: "By eye", gap: "With a tape", estimate: "In cfm" },
+  from: { band: "By eye", gap: "With a tape", estimate: "As a flow" },
   prefer: { bills: "The bills", "known-use": "The yearly use", building: "The building alone" },
   targetMeasure: { total: "Total leakage", "to-outside": "Leakage to outside" },
   objective: {

@@ -4,7 +4,6 @@ import { type ReactNode, useState } from "react";
 import { ChoiceCards } from "#app/design/choice-cards.tsx";
 import { PlainSelect } from "#app/design/plain-select.tsx";
 import { QuantityField } from "#app/design/quantity-field.tsx";
-import { readQuantity } from "#app/design/read-quantity.ts";
 import { TextField } from "#app/design/text-field.tsx";
 import type { UnitSystem } from "#lib/units/display-unit.ts";
 import { sentenceInSystem } from "#lib/units/sentence-in-system.ts";
@@ -68,13 +67,12 @@ export function NumberAt({
   const isEmpty = text.trim() === "";
   const words = UNIT_WORDS[unit];
   const note = useAssumption(path, isEmpty);
-  const title = (label ?? spec.title).replace(UNIT_IN_WORDS, "");
+  const title = sentenceInSystem((label ?? spec.title).replace(UNIT_IN_WORDS, ""), units);
   const take = (typed: string) => {
     setText(typed);
-    const number = readQuantity(typed);
-    const isUnreadable = typed.trim() !== "" && number === undefined;
+    const stored = storedNumber(typed, field);
+    const isUnreadable = typed.trim() !== "" && stored === undefined;
     setUnreadable(path, isUnreadable ? typed : undefined);
-    const stored = number === undefined ? undefined : storedNumber(number, field);
     if (onNumber) onNumber(stored);
     else set(path, stored);
   };

@@ -1,4 +1,6 @@
-import { fieldNumberOf, shownUnitOf, storedFromTyped, type UnitSystem } from "#lib/units/display-unit.ts";
+import { readQuantity } from "#app/design/read-quantity.ts";
+import { readInUnits } from "#app/units/read-in-units.ts";
+import { fieldNumberOf, shownUnitOf, type UnitSystem } from "#lib/units/display-unit.ts";
 import { AS_PERCENT } from "./field-words.ts";
 
 /** A field by its name, the unit that the schema gives it, and the units of whoever types. */
@@ -20,12 +22,14 @@ const HUNDRED = 100;
 /** Multiplying and dividing by a hundred leaves dust in the last digit of a double. */
 const DIGITS = 12;
 
-/** What was typed, as the job stores it. */
-export function storedNumber(typed: number, field: NumberFieldUnit): number {
+/** What was typed, as the job stores it; undefined where it is no number. */
+export function storedNumber(text: string, field: NumberFieldUnit): number | undefined {
   const shown = shownUnit(field);
+  if (shown !== "$" && shown !== "%") return readInUnits(text, { unit: field.unit ?? "", system: field.system });
+  const typed = readQuantity(text);
+  if (typed === undefined) return undefined;
   if (shown === "$") return Math.round(typed * HUNDRED);
-  if (shown === "%") return Number((typed / HUNDRED).toPrecision(DIGITS));
-  return storedFromTyped({ value: typed, unit: field.unit ?? "", system: field.system });
+  return Number((typed / HUNDRED).toPrecision(DIGITS));
 }
 
 /** A stored number as one would have typed it. */

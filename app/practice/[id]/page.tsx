@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { DemoBanner } from "#app/design/demo-banner.tsx";
+import { unitSystem } from "#app/units/unit-system.ts";
 import { PRACTICE_SCENARIOS } from "#lib/simulate/practice-scenarios.ts";
 import styles from "../practice.module.css";
 import type { PracticeQuery } from "../practice-query.ts";
@@ -34,7 +35,7 @@ export default async function PracticeHousePage({ params, searchParams }: Props)
           <h1>{scenario.title}</h1>
           <p className={styles.lead}>{scenario.story}</p>
         </header>
-        <PracticeBench key={id} scenario={scenario} query={await searchParams} />
+        <PracticeBench key={id} scenario={scenario} query={await searchParams} units={await unitSystem()} />
       </div>
     </>
   );

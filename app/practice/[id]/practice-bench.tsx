@@ -12,6 +12,7 @@ import { type PracticeView, viewPractice } from "#lib/simulate/practice.ts";
 import { practiceDrawing } from "#lib/simulate/practice-drawing.ts";
 import type { PracticeScenario } from "#lib/simulate/practice-scenarios.ts";
 import type { PracticeSetup } from "#lib/simulate/practice-setup.ts";
+import type { UnitSystem } from "#lib/units/display-unit.ts";
 import styles from "../practice.module.css";
 import { type PracticeQuery, readPracticeQuery } from "../practice-query.ts";
 import { CHANNEL_LABELS, shownPressure } from "../practice-words.ts";
@@ -23,7 +24,15 @@ import { PracticeOutcomeView } from "./practice-outcome.tsx";
  * The bench of a practice house: what one sets at the left, what the gauge shows at the right. With script it answers
  * while one turns the dial; without it the form asks the server the same questions.
  */
-export function PracticeBench({ scenario, query }: { scenario: PracticeScenario; query: PracticeQuery }) {
+export function PracticeBench({
+  scenario,
+  query,
+  units,
+}: {
+  scenario: PracticeScenario;
+  query: PracticeQuery;
+  units: UnitSystem;
+}) {
   const [asked, setAsked] = useState(query);
   const [nudges, setNudges] = useState(0);
   const [round, setRound] = useState(0);
@@ -86,7 +95,7 @@ export function PracticeBench({ scenario, query }: { scenario: PracticeScenario;
                   Start again
                 </LinkButton>
               </p>
-              {isDone ? <PracticeOutcomeView scenario={scenario} view={seen} setup={setup} /> : null}
+              {isDone ? <PracticeOutcomeView scenario={scenario} view={seen} setup={setup} units={units} /> : null}
             </div>
           </>
         )}

@@ -4,7 +4,9 @@ import { StatGrid } from "#app/design/stat-block.tsx";
 import { finishPractice, type PracticeView } from "#lib/simulate/practice.ts";
 import { PRACTICE_SCENARIOS, type PracticeScenario } from "#lib/simulate/practice-scenarios.ts";
 import type { PracticeSetup } from "#lib/simulate/practice-setup.ts";
-import { formatNumber, formatPercent } from "#lib/units/format.ts";
+import type { UnitSystem } from "#lib/units/display-unit.ts";
+import { formatPercent } from "#lib/units/format.ts";
+import { unitText } from "#lib/units/unit-text.ts";
 import styles from "../practice.module.css";
 
 /** The truth beside the learner's result, and what there is to learn from it. */
@@ -12,10 +14,12 @@ export function PracticeOutcomeView({
   scenario,
   view,
   setup,
+  units,
 }: {
   scenario: PracticeScenario;
   view: PracticeView;
   setup: PracticeSetup;
+  units: UnitSystem;
 }) {
   if (view.resultCfm25 === undefined) {
     return (
@@ -29,6 +33,9 @@ export function PracticeOutcomeView({
     view,
     testKind: setup.testKind,
   });
+  const text = unitText(units);
+  const unit = text.unit("cfm at 25 Pa");
+  const cfm25 = (value: number) => text.number(value, "cfm at 25 Pa");
   const next = PRACTICE_SCENARIOS[PRACTICE_SCENARIOS.indexOf(scenario) + 1];
   const miss =
     Math.abs(missRatio) < 0.005
@@ -41,12 +48,12 @@ export function PracticeOutcomeView({
       </h2>
       <StatGrid
         stats={[
-          { id: "result", label: "Your result", value: formatNumber(resultCfm25), unit: "cfm at 25 Pa", doubt: miss },
+          { id: "result", label: "Your result", value: cfm25(resultCfm25), unit, doubt: miss },
           {
             id: "truth",
             label: setup.testKind === "total-leakage" ? "The leaks add up to" : "Of it, the leaks to outside",
-            value: formatNumber(truthCfm25),
-            unit: "cfm at 25 Pa",
+            value: cfm25(truthCfm25),
+            unit,
             doubt: "as the house was made",
           },
         ]}

@@ -49,6 +49,9 @@ const MEANINGS: Readonly<Record<EvidenceKind, { more: string; less: string }>> =
   },
 };
 
+/** In a sentence one says 390 therms; gal and kWh stay. */
+const plural = (unit: string): string => (unit === "therm" ? "therms" : unit);
+
 function warnOfDisagreement(group: LoadGroup, evidence: readonly Evidence[], ledger: Ledger): void {
   const used = evidence.find(({ isUsed }) => isUsed)!;
   for (const other of evidence) {
@@ -61,7 +64,7 @@ function warnOfDisagreement(group: LoadGroup, evidence: readonly Evidence[], led
       code: "load-evidence-disagrees",
       path: "#/energy",
       severity: "doubt",
-      what: `By ${TITLES[other.from]} the house would use ${formatNumber(other.value)} ${other.unit} of ${FUEL_LABELS[group.fuel]} a year for ${group.mode}, by ${TITLES[used.from]} ${formatNumber(used.value)}.`,
+      what: `By ${TITLES[other.from]} the house would use ${formatNumber(other.value)} ${plural(other.unit)} of ${FUEL_LABELS[group.fuel]} a year for ${group.mode}, by ${TITLES[used.from]} ${formatNumber(used.value)} ${plural(used.unit)}.`,
       why: MEANINGS[other.from][isMore ? "more" : "less"],
       nextMove: `The estimate goes by ${TITLES[used.from]}. Ask about it, and correct what is wrong.`,
     });
@@ -112,7 +115,7 @@ function warnOfMoreThanBilled({ house, evaluated, ledger }: Input): void {
       code: "more-than-billed",
       path: "#/energy/bills",
       severity: "problem",
-      what: `Heating, cooling and blower would use ${formatNumber(estimated)} ${SALE_UNIT[fuel]} of ${FUEL_LABELS[fuel]} a year, more than the ${formatNumber(totalUsePerYear)} on the bills.`,
+      what: `Heating, cooling and blower would use ${formatNumber(estimated)} ${plural(SALE_UNIT[fuel])} of ${FUEL_LABELS[fuel]} a year, more than the ${formatNumber(totalUsePerYear)} ${plural(SALE_UNIT[fuel])} on the bills.`,
       why: "Nothing can be saved that is not used, so the evidence in use is too high.",
       nextMove: "Go by the bills, or check the known use and the equipment.",
     });

@@ -62,7 +62,7 @@ export const CONNECT_RULES: readonly SetupRule[] = [
     id: "no-flow-straightener",
     phase: "connect",
     applies: (context) => usesDuctFan(context) && context.direction === "pushing",
-    step: () => "No flow straightener: keep two feet of free room before the inlet.",
+    step: () => "No flow straightener: keep 2 ft of free room before the inlet.",
     why: () => "The inlet is open to the room, so the air arrives straight and the flow tap needs no help.",
     basis: PRACTICE,
   },

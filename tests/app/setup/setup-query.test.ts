@@ -46,6 +46,19 @@ describe("answers from the address of the page", () => {
     expect(wrong.errors[0]?.text).toMatch(/^Registers and grilles must be/);
   });
 
+  it("a flow is in the units that the address names, and shown in the reader's", () => {
+    const inSi = (query: Record<string, string>) =>
+      readSetupQuery({ query, instruments, date: "2026-11-25", units: "si" });
+    // 1 cfm is 0.4719474 L/s: exact definitions.
+    const typedInSi = inSi({ expect: "70.8", units: "si" });
+    expect(typedInSi.answers.expectedLeakageCfm! * 0.4719474).toBeCloseTo(70.8, 4);
+    expect(typedInSi.typed.expect).toBe("70.8");
+    const linkFromUs = inSi({ expect: "150", units: "us" });
+    expect(linkFromUs.answers.expectedLeakageCfm).toBe(150);
+    expect(Number(linkFromUs.typed.expect)).toBeCloseTo(70.7921, 3);
+    expect(inSi({ expect: "9000", units: "si" }).errors[0]?.text).toContain("8,000 cfm (3,776 L/s)");
+  });
+
   it("the fan connects where the test needs it, until somebody says otherwise", () => {
     expect(read({ test: "matched-pressure" }).answers.fanConnection).toBe("air-handler-cabinet");
     expect(read({ test: "side-leakage", side: "supply" }).answers.fanConnection).toBe("supply-plenum");

@@ -96,7 +96,7 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
         ) : null}
         <section aria-labelledby="need">
           <h2 id="need">What the house needs</h2>
-          <LoadsTable loads={result.loads} />
+          <LoadsTable loads={result.loads} text={text} />
         </section>
         <section aria-labelledby="doubts">
           <h2 id="doubts">What to look at again</h2>

@@ -100,9 +100,9 @@ const FUEL_WORDS = { electricity: "electricity", naturalGas: "gas", propane: "pr
 const EVIDENCE_WORDS = { bills: "Bills", "known-use": "Known yearly use", building: "The building" } as const;
 
 /** What is known of the year's need: every evidence side by side, the one in use marked. */
-export function LoadsTable({ loads }: { loads: Result["loads"] }) {
+export function LoadsTable({ loads, text }: { loads: Result["loads"]; text: UnitText }) {
   const baseUse = loads.bills.flatMap(({ fuel, baseUse: use, unit }) =>
-    use === null ? [] : [`${formatNumber(use)} ${unit} of ${FUEL_WORDS[fuel]}`],
+    use === null ? [] : [`${text.quantity(use, unit)} of ${FUEL_WORDS[fuel]}`],
   );
   return (
     <>
@@ -113,7 +113,7 @@ export function LoadsTable({ loads }: { loads: Result["loads"] }) {
           { label: "Evidence" },
           { label: "Use a year", isNumeric: true },
           { label: "8 times in 10 between", isNumeric: true },
-          { label: "Need of the rooms, million Btu", isNumeric: true },
+          { label: `Need of the rooms, ${text.unit("million Btu")}`, isNumeric: true },
           { label: "From" },
         ]}
         rows={loads.seasons.flatMap(({ mode, fuel, evidence }) =>
@@ -122,10 +122,10 @@ export function LoadsTable({ loads }: { loads: Result["loads"] }) {
             cells: [
               mode === "heating" ? `Heating, ${FUEL_WORDS[fuel]}` : "Cooling",
               isUsed ? <strong key="from">{EVIDENCE_WORDS[from]} (used)</strong> : EVIDENCE_WORDS[from],
-              `${formatNumber(value)} ${unit}`,
-              `${formatNumber(low)} to ${formatNumber(high)}`,
-              formatNumber(needBtu / 1e6),
-              detail,
+              text.quantity(value, unit),
+              `${text.number(low, unit)} to ${text.number(high, unit)}`,
+              text.number(needBtu / 1e6, "million Btu"),
+              sentenceInSystem(detail, text.system),
             ],
           })),
         )}
