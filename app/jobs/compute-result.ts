@@ -1,6 +1,7 @@
 import "server-only";
 import { type AssumptionEffect, assumptionEffects } from "#lib/estimate/assumption-effects.ts";
 import { estimate } from "#lib/estimate/estimate.ts";
+import { exploreScopes, type ScopePoint } from "#lib/estimate/explore-scopes.ts";
 import { contentHash } from "#lib/hash/content-hash.ts";
 import type { Job } from "#lib/job/job-schema.ts";
 import type { Result } from "#lib/job/result/result-schema.ts";
@@ -9,21 +10,37 @@ import { createHighsSolver } from "#lib/work/highs-solver.ts";
 
 export const RESULT_DRAWS = 10_000;
 
-/** Results of this process by the hash of their job: a page looked at twice is calculated once. */
-const kept = new Map<string, Promise<Result>>();
+/** Answers of this process by the hash of their job: a page looked at twice is calculated once. */
 const MOST_KEPT = 60;
 
-/** The full result of a job: with the solver and all draws. Equal jobs give equal results, so it may be kept. */
-export function computeResult(job: Job): Promise<Result> {
-  const hash = contentHash(job);
-  const known = kept.get(hash);
-  if (known) return known;
-  const computing = compute(job);
-  kept.set(hash, computing);
-  computing.catch(() => kept.delete(hash));
-  const oldest = kept.keys().next().value;
-  if (kept.size > MOST_KEPT && oldest !== undefined) kept.delete(oldest);
-  return computing;
+/** Keeps the newest answers of a calculation that gives equal jobs equal answers. */
+function keepNewest<T>(compute: (job: Job) => Promise<T>): (job: Job) => Promise<T> {
+  const kept = new Map<string, Promise<T>>();
+  return (job) => {
+    const hash = contentHash(job);
+    const known = kept.get(hash);
+    if (known) return known;
+    const computing = compute(job);
+    kept.set(hash, computing);
+    computing.catch(() => kept.delete(hash));
+    const oldest = kept.keys().next().value;
+    if (kept.size > MOST_KEPT && oldest !== undefined) kept.delete(oldest);
+    return computing;
+  };
+}
+
+/** The full result of a job: with the solver and all draws. */
+export const computeResult = keepNewest(compute);
+
+const computePointsOfChoice = keepNewest(async (job) => {
+  const [reference, solve] = await Promise.all([loadReferenceData(job), createHighsSolver()]);
+  return await exploreScopes(job, reference, { solve });
+});
+
+/** Every scope worth looking at, price against leakage left; what was picked makes no difference to them. */
+export function computePoints(job: Job): Promise<ScopePoint[]> {
+  const { chosenMeasures: _, chosenOptionId: __, ...plan } = job.plan ?? {};
+  return computePointsOfChoice({ ...job, plan });
 }
 
 async function compute(job: Job): Promise<Result> {

@@ -1,16 +1,9 @@
 import type { PriceBook } from "#lib/job/price-book-schema.ts";
-import { lifeCycleCost } from "#lib/savings/life-cycle-cost.ts";
-import { DEMO_PRICE_BOOK } from "#lib/scope/demo-price-book.ts";
-import { catalogueOfJob } from "#lib/scope/job-repairs.ts";
-import { type JobScopeProblem, jobScopeProblem } from "#lib/scope/job-scope-problem.ts";
+import type { JobScopeProblem } from "#lib/scope/job-scope-problem.ts";
 import { chosenByHand, type PricedOption, pricedOption } from "#lib/scope/priced-option.ts";
-import type { RepairCatalogue } from "#lib/scope/repair-schema.ts";
-import { type AimedScope, aimedScope, scopeOptions } from "#lib/scope/scope-options.ts";
+import { type AimedScope, aimedScope, isSameWork, scopeOptions } from "#lib/scope/scope-options.ts";
 import type { MixedIntegerSolver } from "#lib/scope/solver.ts";
-import type { HouseModel } from "./complete/complete-house.ts";
-import type { ScopeTarget } from "./find-target.ts";
-import type { Ledger } from "./ledger.ts";
-import type { SiteWorth } from "./value-leaks.ts";
+import { type PlanInput, planProblem } from "./plan-problem.ts";
 
 export interface ChosenScopes {
   options: readonly PricedOption[];
@@ -20,49 +13,8 @@ export interface ChosenScopes {
   outOfReach: readonly string[];
 }
 
-interface Input {
-  house: HouseModel;
-  worth: SiteWorth;
-  target: ScopeTarget | null;
+interface Input extends PlanInput {
   solve: MixedIntegerSolver | undefined;
-  ledger: Ledger;
-}
-
-/** Present value of one dollar saved a year, escalated and discounted over the measure's life. */
-export function presentValueFactor({ prices }: HouseModel): number {
-  const { measureLifeYears, discountRate, escalationRate } = prices;
-  return lifeCycleCost({
-    costUsd: 1,
-    years: measureLifeYears,
-    discountRate,
-    savings: [{ annualAtBaseDateUsd: 1, escalationRate }],
-  }).presentValueSavings;
-}
-
-function takeBook({ house, ledger }: Input): PriceBook {
-  const { priceBook } = house.job;
-  if (priceBook) return priceBook;
-  ledger.take<string>(undefined, {
-    path: "#/priceBook",
-    title: "Price book",
-    value: "invented demonstration prices",
-    unit: "",
-    reason: "The job holds no price book, so invented prices are used. Enter your own before you quote.",
-    source: { sourceId: "practice" },
-  });
-  return DEMO_PRICE_BOOK;
-}
-
-function takeCatalogue({ house: { job }, ledger }: Input): RepairCatalogue {
-  ledger.take<string>(job.repairs?.versionId, {
-    path: "#/repairs",
-    title: "Effect, hours and materials of the repairs",
-    value: "common figures",
-    unit: "",
-    reason: "The job holds no repairs of the organization, so the figures of common practice are used.",
-    source: { sourceId: "practice" },
-  });
-  return catalogueOfJob(job);
 }
 
 function askedLimits({ house }: Input, book: PriceBook): { budgetUsdCents?: number; labourHours?: number } {
@@ -74,60 +26,13 @@ function askedLimits({ house }: Input, book: PriceBook): { budgetUsdCents?: numb
 }
 
 /**
- * The scope: the options that the solver finds, or the measures stated in the job where no solver is at hand.
- * Lifetime value follows the leakage while the system runs; the target follows the leakage at 25 Pa.
+ * The scope: the options that the solver finds, and the measures stated in the job, which are chosen where there are
+ * any. Stated measures that are the work of an option found are that option.
  */
 export async function chooseScope(input: Input): Promise<ChosenScopes> {
-  const { house, worth, target, solve, ledger } = input;
+  const { house, target, solve, ledger } = input;
   const { job } = house;
-  const book = takeBook(input);
-  const factor = presentValueFactor(house);
-  const jobProblem = jobScopeProblem({
-    findings: job.sites.map((site, index) => ({
-      site,
-      ...worth.sites[index]!,
-      lifetimeValueUsd: factor * worth.sites[index]!.usdPerYear,
-    })),
-    places: job.places,
-    catalogue: takeCatalogue(input),
-    book,
-    measure: target?.measure ?? "total",
-    beforeCfm25: target?.measure === "to-outside" ? worth.toOutsideCfm25 : worth.totalCfm25,
-    beforeStandardUncertaintyCfm25:
-      target?.measure === "to-outside" ? worth.toOutsideStandardUncertaintyCfm25 : worth.totalStandardUncertaintyCfm25,
-    notYetFound: worth.unfound.map(({ usdPerYear, ...unfound }) => ({
-      ...unfound,
-      lifetimeValueUsd: factor * usdPerYear,
-    })),
-    offersSpray: ledger.take(job.plan?.offersSprayedSealant, {
-      path: "#/plan/offersSprayedSealant",
-      title: "The crew can spray sealant from inside",
-      value: false,
-      unit: "",
-      reason: "Nothing was said, so only work by hand is offered.",
-      source: { sourceId: "practice" },
-    }),
-  });
-  for (const { siteId, reach } of jobProblem.assumedReach) {
-    ledger.take(undefined, {
-      path: `#/sites/${job.sites.findIndex((site) => site.id === siteId)}/reach`,
-      title: `Reach of the leak “${siteId}”`,
-      value: reach ?? "moderate",
-      unit: "",
-      reason: "Nothing was said; the usual reach in this place.",
-      source: { sourceId: "practice" },
-    });
-  }
-  for (const repairId of jobProblem.unpricedRepairIds) {
-    ledger.warn({
-      code: "repair-not-priced",
-      path: "#/priceBook/materials",
-      severity: "note",
-      what: `The price book has no price for a material of “${repairId}”.`,
-      why: "A repair without a price is not offered.",
-      nextMove: "Add the material to the price book.",
-    });
-  }
+  const { book, jobProblem } = planProblem(input);
   const chance = target ? { limitCfm25: target.limitCfm25, probability: target.confidenceProbability } : undefined;
   let aimed: readonly AimedScope[] = [];
   let chosenId: string | null = null;
@@ -156,10 +61,13 @@ export async function chooseScope(input: Input): Promise<ChosenScopes> {
       ...askedLimits(input, book),
       solve,
     });
-    aimed = [...aimed, ...found.options];
     outOfReach = found.outOfReach;
+    const [byHandFirst] = aimed;
+    const same = found.options.find(({ scope }) => byHandFirst && isSameWork(scope, byHandFirst.scope));
     const wanted = job.plan?.chosenOptionId;
-    if (!byHand)
+    aimed = same ? found.options : [...aimed, ...found.options];
+    if (same) chosenId = same.id;
+    else if (!byHand)
       chosenId =
         (wanted !== undefined && found.options.some(({ id }) => id === wanted) ? wanted : found.recommendedId) ?? null;
   }

@@ -1,8 +1,8 @@
 import type { Economics } from "#lib/job/result/plan-result.ts";
 import type { Ranged } from "#lib/job/result/ranged.ts";
 import { lifeCycleCost } from "#lib/savings/life-cycle-cost.ts";
-import { presentValueFactor } from "./choose-scope.ts";
 import type { HouseModel } from "./complete/complete-house.ts";
+import { presentValueFactor } from "./plan-problem.ts";
 
 const CENTS_PER_DOLLAR = 100;
 

@@ -17,6 +17,8 @@ export interface FrontierPoint {
   id: string;
   /** Short: "A", or "the big leak only". */
   label: string;
+  /** In sentences and tables, where the label alone would say too little. */
+  name?: string;
   priceUsdCents: Cents;
   predictedCfm25: Cfm;
   p10Cfm25?: Cfm;
@@ -105,7 +107,7 @@ export function priceFrontierScene(input: PriceFrontierInput, { width, language 
         kind: "item",
         id: point.id,
         label: words.point({
-          label: point.label,
+          label: nameOf(point),
           price: text.dollars(point.priceUsdCents / 100),
           cfm: text.cfm(point.predictedCfm25),
         }),
@@ -144,7 +146,7 @@ export function priceFrontierScene(input: PriceFrontierInput, { width, language 
         isNumeric: index === 1 || index === 2,
       })),
       rows: points.map((point) => [
-        point.label,
+        nameOf(point),
         text.dollars(point.priceUsdCents / 100),
         text.flow(point.predictedCfm25),
         input.targetCfm25 === undefined
@@ -157,6 +159,8 @@ export function priceFrontierScene(input: PriceFrontierInput, { width, language 
     shapes,
   };
 }
+
+const nameOf = ({ name, label }: FrontierPoint): string => name ?? label;
 
 function sayFinding({
   input,
@@ -178,7 +182,7 @@ function sayFinding({
   const target = text.cfm(targetCfm25);
   if (reaching)
     return words.cheapest({
-      label: reaching.label,
+      label: nameOf(reaching),
       price: price(reaching),
       target,
       cfm: text.cfm(reaching.predictedCfm25),

@@ -1,6 +1,7 @@
 import { refuse } from "#lib/errors/input-problem.ts";
 import { evaluateScope } from "./evaluate-scope.ts";
 import type { OptionAim } from "./left-undone.ts";
+import { measureId } from "./measure-details.ts";
 import { optimizeScope } from "./optimize-scope.ts";
 import { explainOutOfReach } from "./out-of-reach.ts";
 import type { ChosenScope, ScopeGoal, ScopeProblem } from "./scope-problem.ts";
@@ -63,8 +64,10 @@ function withProbability(scope: ChosenScope, target: ScopeGoal["target"], proble
   return { ...scope, probabilityOfReachingTarget };
 }
 
-function isSameWork(one: ChosenScope, other: ChosenScope): boolean {
-  const key = ({ measures, systemRepairIds }: ChosenScope) => JSON.stringify([measures, systemRepairIds]);
+/** Whether two scopes put the same repairs on the same leaks, in whatever order they are listed. */
+export function isSameWork(one: ChosenScope, other: ChosenScope): boolean {
+  const key = ({ measures, systemRepairIds }: ChosenScope) =>
+    [...measures.map(({ leakId, repairId }) => measureId(leakId, repairId)), ...systemRepairIds].sort().join(" ");
   return key(one) === key(other);
 }
 

@@ -222,10 +222,10 @@ describe("price and leakage", () => {
   });
   test("the sentence names the cheapest set that reaches the target, or says that none does", () => {
     expect(priceFrontierScene(figures.PRICE_FRONTIER, WIDE).finding).toBe(
-      "The cheapest way to the target of 66 cfm is everything: $1,180, leaving 52 cfm.",
+      "The cheapest that should get to the target of 66 cfm is “everything”: $1,180, leaving about 52 cfm.",
     );
     expect(priceFrontierScene({ ...figures.PRICE_FRONTIER, targetCfm25: 20 }, WIDE).finding).toBe(
-      "No set of repairs reaches the target of 20 cfm; the tightest leaves 41 cfm.",
+      "No set of repairs should get to the target of 20 cfm; the tightest leaves about 41 cfm.",
     );
   });
 });

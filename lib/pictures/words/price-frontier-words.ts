@@ -33,8 +33,9 @@ const EN: PriceFrontierWords = {
   noTarget: "none set",
   none: "No set of repairs yet.",
   cheapest: ({ label, price, target, cfm }) =>
-    `The cheapest way to the target of ${target} is ${label}: ${price}, leaving ${cfm}.`,
-  outOfReach: ({ target, cfm }) => `No set of repairs reaches the target of ${target}; the tightest leaves ${cfm}.`,
+    `The cheapest that should get to the target of ${target} is “${label}”: ${price}, leaving about ${cfm}.`,
+  outOfReach: ({ target, cfm }) =>
+    `No set of repairs should get to the target of ${target}; the tightest leaves about ${cfm}.`,
   plain: ({ low, high }) => `Prices run from ${low} to ${high}.`,
   point: ({ label, price, cfm }) => `${label}: ${price}, leaves ${cfm}`,
 };
@@ -53,8 +54,8 @@ const ES: PriceFrontierWords = {
   noTarget: "sin meta",
   none: "Todavía no hay reparaciones.",
   cheapest: ({ label, price, target, cfm }) =>
-    `El camino más barato a la meta de ${target} es ${label}: ${price}, y quedan ${cfm}.`,
-  outOfReach: ({ target, cfm }) => `Ningún grupo alcanza la meta de ${target}; el mejor deja ${cfm}.`,
+    `Lo más barato que debería llegar a la meta de ${target} es “${label}”: ${price}, y quedan unos ${cfm}.`,
+  outOfReach: ({ target, cfm }) => `Ningún grupo debería llegar a la meta de ${target}; el mejor deja unos ${cfm}.`,
   plain: ({ low, high }) => `Los precios van de ${low} a ${high}.`,
   point: ({ label, price, cfm }) => `${label}: ${price}, quedan ${cfm}`,
 };
