@@ -5,6 +5,7 @@ import type { Block, DocumentView, Section } from "./document-view.ts";
 import { frameWords } from "./frame-words.ts";
 import { housePicture } from "./house-picture.ts";
 import { instrumentNotices } from "./instrument-notices.ts";
+import { engineWords } from "./messages/engine-words.ts";
 import { gaugeBlocks } from "./proposal/proof.ts";
 import { createJobContext, type JobContext, type ProposalInput } from "./proposal/proposal-context.ts";
 
@@ -99,7 +100,7 @@ function sectionsOf(context: JobContext, chosen: ScopeOption): Section[] {
 }
 
 /** What to load, summed over all repairs. Rounded upward: pieces to whole ones, the rest to a tenth. */
-function loadTable({ speaker }: JobContext, { materials }: ScopeOption): Block {
+function loadTable({ speaker, language }: JobContext, { materials }: ScopeOption): Block {
   const upwards = (amount: number, steps: number) =>
     new Intl.NumberFormat(speaker.locale, { maximumFractionDigits: 1 }).format(
       Math.ceil(amount * steps - 1e-9) / steps,
@@ -113,7 +114,11 @@ function loadTable({ speaker }: JobContext, { materials }: ScopeOption): Block {
         { label: speaker.say("crew.amount"), isNumeric: true },
         { label: speaker.say("crew.unit") },
       ],
-      rows: materials.map(({ title, amount, unit }) => [title, upwards(amount, unit === "each" ? 1 : 10), unit]),
+      rows: materials.map(({ title, amount, unit }) => [
+        engineWords(language, title),
+        upwards(amount, unit === "each" ? 1 : 10),
+        engineWords(language, unit),
+      ]),
     },
   };
 }

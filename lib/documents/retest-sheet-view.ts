@@ -1,6 +1,7 @@
 import type { Block, DocumentView, Section } from "./document-view.ts";
 import { frameWords } from "./frame-words.ts";
 import { instrumentNotices } from "./instrument-notices.ts";
+import { engineWords } from "./messages/engine-words.ts";
 import { repairName } from "./messages/names.ts";
 import { gaugeBlocks } from "./proposal/proof.ts";
 import { createJobContext, type JobContext, type ProposalInput } from "./proposal/proposal-context.ts";
@@ -102,7 +103,7 @@ function stagesSection({ speaker, result, leaks }: JobContext): Section {
   ]);
 }
 
-function rulesSection({ speaker, result }: JobContext): Section {
+function rulesSection({ speaker, result, language }: JobContext): Section {
   return section("rules", speaker.say("retest.rulesTitle"), [
     {
       kind: "table",
@@ -116,7 +117,7 @@ function rulesSection({ speaker, result }: JobContext): Section {
           { label: speaker.say("retest.expected"), isNumeric: true },
         ],
         rows: result.compliance.map(({ title, limitCfm25, valueCfm25, meetsRule, predictedAfterCfm25 }) => [
-          title,
+          engineWords(language, title),
           speaker.number(limitCfm25),
           speaker.whole(valueCfm25),
           speaker.say(meetsRule ? "yes" : "no"),

@@ -1,6 +1,7 @@
 import type { ScopeOption } from "#lib/job/result/plan-result.ts";
 import { STARTING_CATALOGUE } from "#lib/scope/repairs.ts";
 import type { Block, Section } from "../document-view.ts";
+import { engineWords } from "../messages/engine-words.ts";
 import { repairName } from "../messages/names.ts";
 import type { JobContext, NumberedLeak } from "../proposal/proposal-context.ts";
 import { cautionWords } from "./caution-words.ts";
@@ -97,7 +98,7 @@ function stageTable({ speaker, language }: JobContext, work: WorkStage["work"]):
   };
 }
 
-/** The steps of each repair once, however many leaks need it. They come from the catalogue, which is in English. */
+/** The steps of each repair once, however many leaks need it. */
 function stepBlocks({ language }: JobContext, work: WorkStage["work"]): Block[] {
   const ids = [...new Set(work.map(({ measure }) => measure.repairId))];
   return ids.flatMap((id): Block[] => {
@@ -105,7 +106,7 @@ function stepBlocks({ language }: JobContext, work: WorkStage["work"]): Block[] 
     if (!repair) return [];
     return [
       { kind: "subheading", text: language === "en" ? repair.title : repairName(language, id, repair.title) },
-      { kind: "list", items: repair.steps, ...(language === "en" ? {} : { language: "en" as const }) },
+      { kind: "list", items: repair.steps.map((step) => engineWords(language, step)) },
     ];
   });
 }

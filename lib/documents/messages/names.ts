@@ -46,10 +46,11 @@ const REPAIRS_ES: Readonly<Record<string, string>> = {
   "spray-from-inside": "Sellar fugas chicas desde dentro con un rocío",
 };
 
-/** Titles of assumptions by the last part of their path; those not listed stay in English. */
+/** Titles of assumptions by the last part of their path; a test holds them to what the engine assumes. */
 const ASSUMPTIONS_ES: Readonly<Record<string, string>> = {
   regainFactor: "Calor que vuelve a la casa",
   unconditionedFactor: "Qué tan frío o caliente se pone el lugar",
+  ceilingRValue: "Aislante del piso del ático",
   insulation: "Aislante del lugar",
   roofColor: "Color del techo",
   houseToZonePressurePa: "Parte de una fuga que llega afuera",
@@ -61,6 +62,9 @@ const ASSUMPTIONS_ES: Readonly<Record<string, string>> = {
   returnStaticPa: "Presión en la caja de retorno",
   staging: "Etapas del equipo",
   annualEfficiency: "Eficiencia anual de la caldera",
+  capacityAt17BtuPerH: "Potencia a 17 °F",
+  copAt47Ratio: "Rendimiento a 47 °F",
+  copAt17Ratio: "Rendimiento a 17 °F",
   seer: "Eficiencia del aire frío en la temporada",
   sensibleHeatRatio: "Parte del frío que baja la temperatura",
   areaFt2: "Superficie de los ductos",

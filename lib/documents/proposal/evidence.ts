@@ -1,8 +1,14 @@
 import type { Assumption } from "#lib/job/result/evidence-result.ts";
+import { METHODS } from "#lib/methods/catalogue.ts";
 import { SOURCES } from "#lib/sources/sources.ts";
 import type { Block, Section } from "../document-view.ts";
+import { engineWords, sayOfEngine } from "../messages/engine-words.ts";
 import { assumptionName } from "../messages/names.ts";
 import type { JobContext } from "./proposal-context.ts";
+
+const METHOD_TITLES = new Map(METHODS.map(({ id, title }) => [id, title]));
+/** Nothing is told by naming this project as the author of its own work. */
+const OWN_WORK = "this project";
 
 export function wordsSection({ speaker }: Pick<JobContext, "speaker">): Section {
   const keys = ["words.cfm", "words.pa", "words.vent", "words.handler", "words.range", "words.kWh"] as const;
@@ -37,7 +43,7 @@ export function assumedSection({ speaker, result, language }: JobContext): Secti
                 rows: assumptions.map((assumption) => [
                   assumptionName(language, assumption.path, assumption.title),
                   sayValue({ speaker }, assumption),
-                  assumption.reason,
+                  engineWords(language, assumption.reason),
                 ]),
               },
             },
@@ -47,9 +53,11 @@ export function assumedSection({ speaker, result, language }: JobContext): Secti
 
 function sayValue({ speaker }: Pick<JobContext, "speaker">, { value, unit }: Assumption): string {
   if (typeof value === "boolean") return speaker.say(value ? "yes" : "no");
-  if (typeof value === "string") return value;
+  if (typeof value === "string") return engineWords(speaker.language, value);
   if (unit === "share") return speaker.percent(value);
-  return unit === "ratio" ? speaker.number(value) : `${speaker.number(value)} ${unit}`.trim();
+  return unit === "ratio"
+    ? speaker.number(value)
+    : `${speaker.number(value)} ${engineWords(speaker.language, unit)}`.trim();
 }
 
 /** The steps, the engine's notes as they are, and the fingerprints that let anyone repeat the calculation. */
@@ -60,6 +68,8 @@ export function workingsSection({ speaker, result, language }: JobContext): Sect
     ...result.scope.verdict.otherReasons,
     ...result.warnings.map(({ what, why, nextMove }) => `${what} ${why} ${nextMove}`),
   ];
+  const said = notes.flatMap((note) => sayOfEngine(language, note) ?? []);
+  const unsaid = notes.filter((note) => sayOfEngine(language, note) === undefined);
   return {
     id: "workings",
     title: speaker.say("workings.title"),
@@ -86,15 +96,24 @@ export function workingsSection({ speaker, result, language }: JobContext): Sect
           ],
           rows: methods.map((methodId) => {
             const steps = trace.filter((step) => step.methodId === methodId);
-            return [methodId, steps[0]!.title, String(steps.length)];
+            return [
+              engineWords(language, METHOD_TITLES.get(methodId) ?? methodId),
+              engineWords(language, steps[0]!.title),
+              String(steps.length),
+            ];
           }),
         },
       },
       ...(notes.length > 0
         ? ([
             { kind: "subheading", text: speaker.say("workings.notes") },
-            ...(language === "en" ? [] : [{ kind: "text" as const, text: speaker.say("workings.english") }]),
-            { kind: "list", items: notes, language: "en" },
+            ...(said.length > 0 ? [{ kind: "list" as const, items: said }] : []),
+            ...(unsaid.length > 0
+              ? ([
+                  { kind: "text", text: speaker.say("workings.english") },
+                  { kind: "list", items: unsaid, language: "en" },
+                ] satisfies Block[])
+              : []),
           ] satisfies Block[])
         : []),
     ],
@@ -104,7 +123,7 @@ export function workingsSection({ speaker, result, language }: JobContext): Sect
 /** The first twelve digits of a hash: enough to tell two papers apart by eye. */
 export const shortHash = (hash: string): string => hash.slice(0, 12);
 
-export function sourcesSection({ speaker, result }: JobContext): Section {
+export function sourcesSection({ speaker, result, language }: JobContext): Section {
   const ids = new Set([
     ...result.trace.map(({ source }) => source.sourceId),
     ...result.assumptions.map(({ source }) => source.sourceId),
@@ -120,7 +139,7 @@ export function sourcesSection({ speaker, result }: JobContext): Section {
         kind: "list",
         items: SOURCES.filter(({ id }) => ids.has(id)).map(
           ({ title, author, year, basis }) =>
-            `${author}: ${title}${year === null ? "" : `, ${year}`} (${speaker.say(`sources.${basis}`)})`,
+            `${author === OWN_WORK ? "" : `${engineWords(language, author)}: `}${engineWords(language, title)}${year === null ? "" : `, ${year}`} (${speaker.say(`sources.${basis}`)})`,
         ),
       },
     ],

@@ -1,4 +1,5 @@
 import type { Block, Section } from "../document-view.ts";
+import { engineWords } from "../messages/engine-words.ts";
 import type { JobContext } from "./proposal-context.ts";
 
 /** Below this chance the goal is no promise, and the paper says so. */
@@ -41,11 +42,11 @@ export function proofSection(context: JobContext): Section {
   };
 }
 
-/** The rule behind the goal; the engine's own titles are English names of codes and stay so. */
-export function goalTitle({ result, speaker }: JobContext): string {
+/** The rule behind the goal. */
+export function goalTitle({ result, speaker, language }: JobContext): string {
   const { target } = result.scope;
   if (!target) return "";
-  return speaker.sayIfKnown(`goal.${target.id}`) ?? target.title;
+  return speaker.sayIfKnown(`goal.${target.id}`) ?? engineWords(language, target.title);
 }
 
 /** What the fan's gauge must show at the goal, for each flow restrictor that can read it. */
