@@ -5,6 +5,7 @@ import { InputProblem } from "#lib/errors/input-problem.ts";
 import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
 import { newJobDocument } from "./new-job-document.ts";
+import { ownInstruments } from "./own-instruments.ts";
 import { actAs } from "./session.ts";
 
 export interface FormProblem {
@@ -27,8 +28,10 @@ export async function createJob(_before: FormProblem | null, form: FormData): Pr
     ...(zip !== "" && !/^\d{5}$/.test(zip) ? [{ fieldId: "zip", text: "Enter the five digits of the ZIP code" }] : []),
   ];
   if (errors.length > 0) return { errors };
-  const document = newJobDocument({ label: label.slice(0, 200), zip, date: today() });
-  const id = await actAs("job.create", async ({ jobs }) => {
+  const id = await actAs("job.create", async (scope) => {
+    const { jobs } = scope;
+    const instruments = await ownInstruments(scope);
+    const document = newJobDocument({ label: label.slice(0, 200), zip, date: today(), instruments });
     const job = await jobs.create({ title: document.title, searchWords: zip });
     await jobs.saveRevision({ jobId: job.id, onRevision: 0, document, engineVersion: ENGINE_VERSION });
     return job.id;

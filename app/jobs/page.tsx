@@ -42,8 +42,8 @@ export default async function JobsPage({ searchParams }: { searchParams: Search 
           </div>
         </header>
         <p className={styles.small}>
-          Every job is planned with your <Link href="/repairs">repairs</Link> and priced with your{" "}
-          <Link href="/prices">prices</Link>.
+          Every job is tested with your <Link href="/instruments">instruments</Link>, planned with your{" "}
+          <Link href="/repairs">repairs</Link> and priced with your <Link href="/prices">prices</Link>.
         </p>
         <JobFilters search={q} state={filter} />
         {page.items.length === 0 ? (

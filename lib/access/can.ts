@@ -61,6 +61,7 @@ const RULES = {
   "price-book.edit": contractor("owner"),
   "repairs.view": contractor("owner", "estimator", "crew"),
   "repairs.edit": contractor("owner"),
+  "instrument.view": contractor("owner", "estimator", "crew"),
   "instrument.edit": contractor("owner", "estimator"),
   "organization.edit": own("owner"),
   "api-key.manage": own("owner"),

@@ -1,4 +1,5 @@
 import { contentHash } from "#lib/hash/content-hash.ts";
+import { DEMO_FAN, DEMO_GAUGE } from "#lib/setup/demo-instruments.ts";
 import type { Store } from "#lib/store/open-store.ts";
 import { DEMO_IDENTITIES, DEMO_ORGANIZATIONS, EXAMPLE_AUTHOR_ID } from "./demo-identities.ts";
 import { DEMO_PROGRAM_RULE, DEMO_RULE_DATE } from "./demo-program-rule.ts";
@@ -17,10 +18,12 @@ export interface ExampleJob {
 const TURN = "seed-demo";
 
 export const DEMO_PROGRAM_ID = "d0000003-0000-4000-8000-000000000010";
+const DEMO_FAN_ID = "d0000001-0000-4000-8000-000000000020";
+const DEMO_GAUGE_ID = "d0000001-0000-4000-8000-000000000021";
 const DEMO_RULE_ID = "d0000003-0000-4000-8000-000000000011";
 
 /**
- * Makes the demo organizations, their members, a program and the example jobs, where they are missing. An example that
+ * Makes the demo organizations, their members, a program, invented instruments and the example jobs, where they are missing. An example that
  * changed becomes a new revision, unless somebody worked on the job since: then it is theirs.
  */
 export async function seedDemo(store: Store, examples: readonly ExampleJob[], engineVersion: string): Promise<void> {
@@ -51,6 +54,13 @@ export async function seedDemo(store: Store, examples: readonly ExampleJob[], en
       });
   });
   const author = { organizationId: DEMO_ORGANIZATIONS.contractor.id, actorId: EXAMPLE_AUTHOR_ID };
+  await store.withOrganization(DEMO_IDENTITIES.owner, async ({ instruments, takeTurn }) => {
+    await takeTurn(TURN);
+    if ((await instruments.list()).length > 0) return;
+    const [{ id: _fan, ...fan }, { id: _gauge, ...gauge }] = [DEMO_FAN, DEMO_GAUGE];
+    await instruments.add({ kind: "fan", instrument: fan }, DEMO_FAN_ID);
+    await instruments.add({ kind: "gauge", instrument: gauge }, DEMO_GAUGE_ID);
+  });
   for (const example of examples) await seedJob(store, author, example, engineVersion);
 }
 

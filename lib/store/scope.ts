@@ -3,6 +3,7 @@ import { claimReview } from "./repositories/claim-review.ts";
 import { claims } from "./repositories/claims.ts";
 import { clients } from "./repositories/clients.ts";
 import { inspectionSamples } from "./repositories/inspection-samples.ts";
+import { instruments } from "./repositories/instruments.ts";
 import { jobs } from "./repositories/jobs.ts";
 import { organizations } from "./repositories/organizations.ts";
 import { priceBooks } from "./repositories/price-books.ts";
@@ -17,6 +18,7 @@ export function makeScope(unit: UnitOfWork) {
     organizations: organizations(unit),
     clients: clients(unit),
     jobs: jobs(unit),
+    instruments: instruments(unit),
     proposals: proposals(unit),
     priceBooks: priceBooks(unit),
     repairs: repairs(unit),

@@ -30,6 +30,7 @@ const EXPECTED: Record<Action, readonly Who[]> = {
   "price-book.edit": ["owner"],
   "repairs.view": ["owner", "estimator", "crew", "other-estimator"],
   "repairs.edit": ["owner"],
+  "instrument.view": ["owner", "estimator", "crew", "other-estimator"],
   "instrument.edit": ["owner", "estimator", "other-estimator"],
   "organization.edit": ["owner"],
   "api-key.manage": ["owner"],

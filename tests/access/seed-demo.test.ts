@@ -23,6 +23,11 @@ test("seeding twice makes everything once", async () => {
   await seedDemo(database.store, [example(1)], "test");
   await seedDemo(database.store, [example(1)], "test");
   expect(await jobs()).toMatchObject([{ title: "1 Invented Way", currentRevision: 1, isDemo: true }]);
+  const instruments = await database.store.withOrganization(owner, (scope) => scope.instruments.list());
+  expect(instruments.map(({ kind, instrument }) => [kind, instrument.isInvented])).toEqual([
+    ["fan", true],
+    ["gauge", true],
+  ]);
   const members = await database.store.withOrganization(owner, (scope) => scope.organizations.members());
   expect(members.map((member) => member.role).sort()).toEqual(["crew", "estimator", "owner"]);
 });

@@ -5,6 +5,7 @@ import { unitSystem } from "#app/units/unit-system.ts";
 import { TARGET_RULES } from "#lib/retest/targets.ts";
 import { DEEMED_RULES } from "#lib/savings/deemed-rules.ts";
 import { glimpse } from "../../glimpse.ts";
+import { ownInstruments } from "../../own-instruments.ts";
 import { showAs } from "../../session.ts";
 import type { Draft } from "../../trip/draft.ts";
 import { jobFieldSpecs } from "../../trip/field-spec.ts";
@@ -25,7 +26,10 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 export default async function TripStepPage({ params }: Props) {
   const { id, step } = await params;
   if (!isTripStep(step)) notFound();
-  const { job, revision } = await showAs("job.view", ({ jobs }) => jobs.findCurrent(id));
+  const { job, revision, own } = await showAs("job.view", async (scope) => ({
+    ...(await scope.jobs.findCurrent(id)),
+    own: await ownInstruments(scope),
+  }));
   if (!revision) notFound();
   const units = await unitSystem();
   const first = await glimpse(revision.document, units);
@@ -46,7 +50,7 @@ export default async function TripStepPage({ params }: Props) {
         specs={jobFieldSpecs()}
         first={first}
       >
-        <Step step={step} rules={rules} />
+        <Step step={step} rules={rules} own={own} />
       </Trip>
     </>
   );

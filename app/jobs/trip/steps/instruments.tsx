@@ -1,88 +1,83 @@
 "use client";
 
+import Link from "next/link";
+import { Button } from "#app/design/button.tsx";
+import { Notice } from "#app/design/notice.tsx";
 import { Disclosure } from "#app/design/worked-out.tsx";
-import { listAt, newId, textAt } from "../draft.ts";
+import { type Draft, listAt, newId, textAt } from "../draft.ts";
 import { EntryList } from "../entry-list.tsx";
-import { ChoiceAt, FlagAt, NumberAt, TextAt } from "../fields.tsx";
-import styles from "../trip.module.css";
 import { useTrip } from "../trip-context.ts";
+import { FanFields, GaugeFields } from "./instrument-fields.tsx";
+import { NEW_FAN, NEW_GAUGE } from "./new-instruments.ts";
+import { type OwnInstruments, offeredInstruments } from "./own-instruments.ts";
 
-/** The contractor's own fan and gauge with their own papers; no maker's curve ships with the product. */
-export function Instruments() {
+/** The instruments of this job: taken in from the organization's, or entered here. No maker's curve ships with the product. */
+export function Instruments({ own }: { own: OwnInstruments }) {
   const { draft } = useTrip();
   const isUsed = (key: "fanId" | "gaugeId", id: string) => listAt(draft, "tests").some((test) => test[key] === id);
   return (
-    <Disclosure title="Your test fan and gauge">
-      <p>
-        Copy the calibration from your own papers: for each flow restrictor and direction the numbers C and n of flow =
-        C × pressureⁿ, and the span in which they hold.
-      </p>
-      <EntryList
-        path="instruments/fans"
-        headingLevel={2}
-        title={(fan) => textAt(fan, "name") ?? "Test fan"}
-        addLabel="Add a test fan"
-        makeNew={(list) => ({
-          id: newId(list, "fan"),
-          name: "My test fan",
-          calibrations: [{ restrictorId: "open", restrictorLabel: "open", direction: "pushing" }],
-          needsFlowStraightenerWhenPulling: true,
-          tapReference: { pushing: "air-around-fan", pulling: "duct-side-air" },
-          restrictorSide: "inlet",
-        })}
-        keepReason={(fan) => (isUsed("fanId", String(fan.id)) ? "Used by a test" : undefined)}
-      >
-        {(path) => (
-          <>
-            <TextAt path={`${path}/name`} label="Name of the fan" />
-            <EntryList
-              path={`${path}/calibrations`}
-              headingLevel={3}
-              title={(row) => textAt(row, "restrictorLabel") ?? "Flow restrictor"}
-              addLabel="Add a flow restrictor or direction"
-              makeNew={(list) => ({
-                restrictorId: newId(
-                  list.map((row) => ({ id: row.restrictorId ?? "" })),
-                  "restrictor",
-                ),
-                restrictorLabel: "",
-                direction: "pushing",
-              })}
-            >
-              {(at) => (
-                <div className={styles.pairs}>
-                  <TextAt path={`${at}/restrictorLabel`} />
-                  <ChoiceAt path={`${at}/direction`} isRow />
-                  <NumberAt path={`${at}/coefficient`} />
-                  <NumberAt path={`${at}/exponent`} />
-                  <NumberAt path={`${at}/minFanPressurePa`} />
-                  <NumberAt path={`${at}/maxFanPressurePa`} />
-                </div>
-              )}
-            </EntryList>
-            <NumberAt path={`${path}/flowAccuracyShare`} />
-            <FlagAt path={`${path}/needsFlowStraightenerWhenPulling`} />
-            <TextAt path={`${path}/calibrationDueDate`} hint="As 2027-05-31." />
-          </>
-        )}
-      </EntryList>
-      <EntryList
-        path="instruments/gauges"
-        headingLevel={2}
-        title={(gauge) => textAt(gauge, "name") ?? "Gauge"}
-        addLabel="Add a gauge"
-        makeNew={(list) => ({ id: newId(list, "gauge"), name: "My gauge" })}
-        keepReason={(gauge) => (isUsed("gaugeId", String(gauge.id)) ? "Used by a test" : undefined)}
-      >
-        {(path) => (
-          <>
-            <TextAt path={`${path}/name`} label="Name of the gauge" />
-            <NumberAt path={`${path}/accuracyPa`} />
-            <NumberAt path={`${path}/resolutionPa`} />
-            <TextAt path={`${path}/calibrationDueDate`} hint="As 2027-05-31." />
-          </>
-        )}
-      </EntryList>
-    </Disclosure>
+    <>
+      <Offers own={own} />
+      <Disclosure title="Test fan and gauge of this job">
+        <p>
+          What you enter here is known to this job alone. For every job, keep it with{" "}
+          <Link href="/instruments">your instruments</Link>.
+        </p>
+        <EntryList
+          path="instruments/fans"
+          headingLevel={2}
+          title={(fan) => textAt(fan, "name") ?? "Test fan"}
+          addLabel="Add a test fan"
+          makeNew={(list) => ({ id: newId(list, "fan"), ...NEW_FAN })}
+          keepReason={(fan) => (isUsed("fanId", String(fan.id)) ? "Used by a test" : undefined)}
+        >
+          {(path) => <FanFields path={path} />}
+        </EntryList>
+        <EntryList
+          path="instruments/gauges"
+          headingLevel={2}
+          title={(gauge) => textAt(gauge, "name") ?? "Gauge"}
+          addLabel="Add a gauge"
+          makeNew={(list) => ({ id: newId(list, "gauge"), ...NEW_GAUGE })}
+          keepReason={(gauge) => (isUsed("gaugeId", String(gauge.id)) ? "Used by a test" : undefined)}
+        >
+          {(path) => <GaugeFields path={path} />}
+        </EntryList>
+      </Disclosure>
+    </>
+  );
+}
+
+/** What the organization has and this job does not, or has in a newer state. Nothing is taken in silently. */
+function Offers({ own }: { own: OwnInstruments }) {
+  const { draft, set } = useTrip();
+  const offers = offeredInstruments(own, draft);
+  if (offers.length === 0) return null;
+  return (
+    <Notice
+      kind="info"
+      word="Yours"
+      title={offers.length === 1 ? "One of your instruments" : "Your instruments"}
+      actions={offers.map(({ list, instrument, isNewer }) => {
+        const name = textAt(instrument, "name") ?? "instrument";
+        const taken: readonly Draft[] = listAt(draft, `instruments/${list}`);
+        return (
+          <Button
+            key={String(instrument.id)}
+            variant="secondary"
+            onClick={() =>
+              set(
+                `instruments/${list}`,
+                isNewer ? taken.map((each) => (each.id === instrument.id ? instrument : each)) : [...taken, instrument],
+              )
+            }
+          >
+            {isNewer ? `Take the newer calibration of ${name}` : `Use ${name}`}
+          </Button>
+        );
+      })}
+    >
+      <p>A job keeps an instrument as it was when it was taken in, so that its readings can be read again later.</p>
+    </Notice>
   );
 }

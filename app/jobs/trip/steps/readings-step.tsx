@@ -15,6 +15,7 @@ import { useTrip } from "../trip-context.ts";
 import { CannotReach } from "./cannot-reach.tsx";
 import { Instruments } from "./instruments.tsx";
 import { fanOptions, gaugeOptions, systemOptions } from "./job-options.ts";
+import type { OwnInstruments } from "./own-instruments.ts";
 import { DeltaQPoints, ReadingPoints } from "./reading-points.tsx";
 import { ReadingVerdict } from "./reading-verdict.tsx";
 
@@ -41,7 +42,7 @@ function plainName(test: Draft): string {
   ].join(", ");
 }
 
-export function ReadingsStep() {
+export function ReadingsStep({ own }: { own: OwnInstruments }) {
   const { draft, set } = useTrip();
   const tests = listAt(draft, "tests");
   const add = (kind: string) => {
@@ -96,7 +97,7 @@ export function ReadingsStep() {
           ))}
         </div>
       </section>
-      <Instruments />
+      <Instruments own={own} />
     </>
   );
 }
