@@ -30,7 +30,7 @@ export function ErrorSummary({
       <h2>{title}</h2>
       <ul>
         {errors.map((error) => (
-          <li key={error.fieldId}>
+          <li key={`${error.fieldId} ${error.text}`}>
             <a href={`#${error.fieldId}`}>{error.text}</a>
           </li>
         ))}

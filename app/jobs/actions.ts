@@ -3,7 +3,9 @@
 import { redirect } from "next/navigation";
 import { InputProblem } from "#lib/errors/input-problem.ts";
 import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
+import { readJobRows } from "#lib/exchange/csv/read-job-rows.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
+import { documentOfRows, type JobStart } from "./document-of-rows.ts";
 import { newJobDocument } from "./new-job-document.ts";
 import { ownInstruments } from "./own-instruments.ts";
 import { actAs } from "./session.ts";
@@ -49,13 +51,13 @@ export async function duplicateJob(form: FormData): Promise<void> {
 
 const LARGEST_FILE_BYTES = 2_000_000;
 
-/** Takes in a job file as it was written by hand, by another program, or exported here. */
+/** Takes in a job file as it was written by hand, by another program, or exported here; or the rows of a spreadsheet. */
 export async function importJob(_before: FormProblem | null, form: FormData): Promise<FormProblem> {
   const file = form.get("file");
   const wrong = (words: string): FormProblem => ({ errors: [{ fieldId: "file", text: words }] });
-  if (!(file instanceof File) || file.size === 0) return wrong("Choose a job file");
-  if (file.size > LARGEST_FILE_BYTES) return wrong("Choose a job file smaller than 2 MB");
-  const read = readJobFile(await file.text());
+  if (!(file instanceof File) || file.size === 0) return wrong("Choose a job file or a spreadsheet");
+  if (file.size > LARGEST_FILE_BYTES) return wrong("Choose a file smaller than 2 MB");
+  const read = readDocument(await file.text(), file.name.toLowerCase().endsWith(".json"));
   if ("errors" in read) return read;
   const { document } = read;
   const id = await actAs("job.create", async ({ jobs }) => {
@@ -67,18 +69,21 @@ export async function importJob(_before: FormProblem | null, form: FormData): Pr
   redirect(`/jobs/${id}/house`);
 }
 
-function readJobFile(content: string): { document: ReturnType<typeof parseJob> } | FormProblem {
+function readDocument(content: string, isNamedJson: boolean): { document: JobStart } | FormProblem {
+  const isJson = isNamedJson || content.trimStart().startsWith("{");
   try {
+    if (!isJson) return { document: documentOfRows({ rows: readJobRows(content), date: today() }) };
     return { document: parseJob(JSON.parse(content)) };
   } catch (thrown) {
     if (thrown instanceof InputProblem) {
       return {
         errors: thrown.errors.map((each) => ({
           fieldId: "file",
-          text: `${each.pointer}: ${each.detail}. ${each.fix}`,
+          text: `${isJson ? `${each.pointer}: ` : ""}${each.detail}. ${each.fix}`,
         })),
       };
     }
+    if (!isJson) throw thrown;
     return { errors: [{ fieldId: "file", text: "The file is not JSON. Check for a missing comma, bracket or quote" }] };
   }
 }

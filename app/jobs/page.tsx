@@ -37,7 +37,7 @@ export default async function JobsPage({ searchParams }: { searchParams: Search 
               Quick look
             </LinkButton>
             <LinkButton href="/jobs/import" variant="quiet">
-              Open a job file
+              Open a file
             </LinkButton>
           </div>
         </header>

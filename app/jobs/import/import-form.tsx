@@ -3,7 +3,7 @@
 import { useActionState } from "react";
 import { Button } from "#app/design/button.tsx";
 import { ErrorSummary } from "#app/design/error-summary.tsx";
-import { FieldFrame } from "#app/design/field-frame.tsx";
+import { FileField } from "#app/design/file-field.tsx";
 import { importJob } from "../actions.ts";
 
 export function ImportForm() {
@@ -12,12 +12,23 @@ export function ImportForm() {
   return (
     <form action={submit} noValidate>
       <ErrorSummary errors={errors} />
-      <FieldFrame id="file" label="Job file" hint="Its name usually ends in .json." error={errors[0]?.text}>
-        <input id="file" type="file" name="file" accept=".json,application/json" />
-      </FieldFrame>
+      <FileField
+        id="file"
+        name="file"
+        label="File"
+        hint="Its name usually ends in .json or .csv."
+        error={firstOf(errors)}
+        accept=".json,application/json,.csv,.tsv,.txt,text/csv"
+      />
       <Button type="submit" disabled={isPending}>
         Open it
       </Button>
     </form>
   );
+}
+
+/** Beside the field the first of several; the summary on top tells all. */
+function firstOf(errors: readonly { text: string }[]): string | undefined {
+  const more = errors.length - 1;
+  return more > 0 ? `${errors[0]!.text} And ${more} more, see above.` : errors[0]?.text;
 }
