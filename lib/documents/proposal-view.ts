@@ -24,7 +24,7 @@ export function proposalView(input: ProposalInput): DocumentView {
     kind: "proposal",
     language: input.language,
     locale: speaker.locale,
-    title: speaker.say("proposal.title", { house: house.label }),
+    title: speaker.say(input.changes ? "proposal.changeTitle" : "proposal.title", { house: house.label }),
     facts: documentFacts(context),
     ...verdictHead(context),
     opening: { of: "house", input: housePicture(context) },
@@ -53,7 +53,15 @@ export function proposalView(input: ProposalInput): DocumentView {
 }
 
 /** For which house, measured and written when, by whom and how to reach them, until when it holds. */
-export function documentFacts({ speaker, job, contractor, isoDate, expiresOn, replaces }: JobContext): string[] {
+export function documentFacts({
+  speaker,
+  job,
+  contractor,
+  isoDate,
+  expiresOn,
+  replaces,
+  changes,
+}: JobContext): string[] {
   const date = speaker.date(isoDate);
   const reach = [contractor?.address, contractor?.phone, contractor?.email, contractor?.license].filter(
     (part) => part !== undefined,
@@ -66,6 +74,14 @@ export function documentFacts({ speaker, job, contractor, isoDate, expiresOn, re
       : speaker.say("proposal.dated", { date }),
     ...(reach.length > 0 ? [reach.join(" · ")] : []),
     ...(expiresOn ? [speaker.say("proposal.expires", { date: speaker.date(expiresOn) })] : []),
+    ...(changes
+      ? [
+          speaker.say("proposal.changes", {
+            fingerprint: changes.fingerprint.slice(0, 12),
+            date: speaker.date(changes.acceptedOn),
+          }),
+        ]
+      : []),
     ...(replaces ? [speaker.say("proposal.replaces", { fingerprint: replaces.slice(0, 12) })] : []),
   ];
 }

@@ -1,6 +1,6 @@
 import { shownFromStored, shownUnitOf, type UnitSystem } from "#lib/units/display-unit.ts";
-import { formatNumber, formatPercent, formatUsd } from "#lib/units/format.ts";
-import type { Cfm, Dollars, Fahrenheit, Share } from "#lib/units/quantity.ts";
+import { formatNumber, formatPercent, formatUsd, formatUsdCents } from "#lib/units/format.ts";
+import type { Cents, Cfm, Dollars, Fahrenheit, Share } from "#lib/units/quantity.ts";
 import type { Language } from "./scene.ts";
 
 const LOCALES: Readonly<Record<Language, string>> = { en: "en-US", es: "es-US" };
@@ -8,6 +8,8 @@ const LOCALES: Readonly<Record<Language, string>> = { en: "en-US", es: "es-US" }
 /** Numbers as a picture writes them, in the language of the picture. */
 export interface NumberText {
   dollars(value: Dollars): string;
+  /** Money owed, to the cent. */
+  price(value: Cents): string;
   cfm(value: Cfm): string;
   /** A flow as a number of the reader's unit, for an axis. */
   flowNumber(value: Cfm): number;
@@ -30,6 +32,7 @@ export function numberText(language: Language = "en", system: UnitSystem = "us")
   return {
     plain,
     dollars: (value) => formatUsd(value, locale),
+    price: (value) => formatUsdCents(value, locale),
     flowNumber,
     flow,
     cfm: (value) => `${flow(value)} ${flowUnit}`,

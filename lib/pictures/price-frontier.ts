@@ -108,7 +108,7 @@ export function priceFrontierScene(input: PriceFrontierInput, { width, language 
         id: point.id,
         label: words.point({
           label: nameOf(point),
-          price: text.dollars(point.priceUsdCents / 100),
+          price: text.price(point.priceUsdCents),
           cfm: text.cfm(point.predictedCfm25),
         }),
         shapes: [
@@ -147,7 +147,7 @@ export function priceFrontierScene(input: PriceFrontierInput, { width, language 
       })),
       rows: points.map((point) => [
         nameOf(point),
-        text.dollars(point.priceUsdCents / 100),
+        text.price(point.priceUsdCents),
         text.flow(point.predictedCfm25),
         input.targetCfm25 === undefined
           ? words.noTarget
@@ -175,7 +175,7 @@ function sayFinding({
 }): string {
   const [first, last] = [points[0], points[points.length - 1]];
   if (!first || !last) return words.none;
-  const price = (point: FrontierPoint) => text.dollars(point.priceUsdCents / 100);
+  const price = (point: FrontierPoint) => text.price(point.priceUsdCents);
   const { targetCfm25 } = input;
   if (targetCfm25 === undefined) return words.plain({ low: price(first), high: price(last) });
   const reaching = points.find((point) => point.predictedCfm25 <= targetCfm25);
@@ -238,7 +238,10 @@ function nameThings({
       { ...base, x: plot.right - 8, y: c(y(input.targetCfm25) - 7), anchor: "end" },
     ]);
   }
-  for (const point of points) {
+  // The chosen one is named first, so that it never goes without.
+  for (const point of [...points].sort(
+    (one, other) => Number(other.isChosen ?? false) - Number(one.isChosen ?? false),
+  )) {
     const { cx, cy } = at(point);
     const base = { ...start, text: point.label, fill: "ink", weight: point.isChosen ? 600 : 400 } as const;
     wanted.push([

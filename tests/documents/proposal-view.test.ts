@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
 import type { ProposalInput } from "#lib/documents/proposal/proposal-context.ts";
 import { proposalView } from "#lib/documents/proposal-view.ts";
+import type { Rebate } from "#lib/job/price-book-schema.ts";
+import { DEMO_PRICE_BOOK } from "#lib/scope/demo-price-book.ts";
 import { EXAMPLE_FILES } from "#tests/estimate/example-jobs.ts";
 import { estimatedExample, largeExample } from "./estimated-examples.ts";
 import { blockText, sectionOf, sectionText } from "./view-text.ts";
@@ -84,6 +86,72 @@ describe("the proposal as data", () => {
       expect(cents.slice(0, -1).reduce((sum, part) => sum + part, 0)).toBe(chosen.priceUsdCents);
       expect(cents.every((part) => part >= 0)).toBe(true);
     }
+  });
+
+  test("a rebate stands with its amount and rules beside the plain price, and never in it", async () => {
+    const { job, result } = await estimatedExample("cold-attic-furnace.json");
+    const chosen = result.scope.options.find(({ id }) => id === result.scope.chosen)!;
+    const rebate = (conditions: Partial<Rebate["conditions"]>, atMostUsdCents?: number): Rebate => ({
+      id: "r",
+      title: "Invented rebate",
+      pays: { by: "cfm25-removed", eachCfm25UsdCents: 150 },
+      conditions: { measure: "total", ...conditions },
+      conditionText: "Apply within 90 days",
+      ...(atMostUsdCents === undefined ? {} : { atMostUsdCents }),
+    });
+    const optionsWith = (each: Rebate) =>
+      sectionText(
+        sectionOf(
+          proposalView({
+            job: { ...job, priceBook: { ...DEMO_PRICE_BOOK, rebates: [each] } },
+            result,
+            language: "en",
+            isoDate: "2026-11-25",
+          }),
+          "options",
+        ),
+      ).join("\n");
+    // $1.50 for each whole cfm at 25 Pa that the repairs of the option take from the total leakage.
+    const removedCfm25 = chosen.measures.reduce((sum, { removesCfm25 }) => sum + removesCfm25, 0);
+    const usd = Math.floor(removedCfm25) * 1.5;
+    expect(usd).toBeGreaterThan(200);
+    const met = optionsWith(rebate({ leastRemovedShare: 0.5 }));
+    const amount = usd.toLocaleString("en-US", {
+      style: "currency",
+      currency: "USD",
+      minimumFractionDigits: usd % 1 === 0 ? 0 : 2,
+    });
+    expect(met).toContain(`about ${amount} may come back to you`);
+    expect(met).toContain("at least 50% of the leaks in all is gone; the second test shows it; Apply within 90 days");
+    expect(optionsWith(rebate({}, 10_000))).toContain("about $100 may come back");
+    const missed = optionsWith(rebate({ mostLeftCfm25: 1 }));
+    expect(missed).toContain("count on nothing from it");
+    for (const words of [met, missed]) {
+      const price = (chosen.priceUsdCents / 100).toLocaleString("en-US", { minimumFractionDigits: 2 });
+      expect(words).toContain(`You pay\n${price}`);
+      expect(words).toContain("before any rebate");
+    }
+  });
+
+  test.each([
+    ["en", "Change order for", "On November 20, 2026 you ordered “The essential” at $463."],
+    ["es", "Orden de cambio para", "El 20 de noviembre de 2026 usted pidió «Lo esencial» a $463."],
+  ] as const)("a change order names the paper that it changes and what was ordered with it (%s)", async (...row) => {
+    const [language, title, text] = row;
+    const view = await viewOf("cold-attic-furnace.json", {
+      language,
+      changes: {
+        fingerprint: "ab".repeat(32),
+        acceptedOn: "2026-11-20",
+        ordered: {
+          en: { option: "The essential", price: "$463" },
+          es: { option: "Lo esencial", price: "$463" },
+        },
+      },
+    });
+    expect(view.title.startsWith(title)).toBe(true);
+    expect(view.facts.join(" ")).toContain("abababababab");
+    expect(view.notices.map((notice) => notice.text).join(" ")).toContain(text);
   });
 
   test("a missed goal is answered for, or said to be open", async () => {

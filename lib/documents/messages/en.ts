@@ -19,6 +19,12 @@ export const EN = {
   "proposal.measured": "Measured on {date}",
   "proposal.by": "Written by {contractor} on {date}",
   "proposal.dated": "Written on {date}",
+  "proposal.changeTitle": "Change order for {house}",
+  "proposal.changes":
+    "This is a change order. It changes the paper with fingerprint {fingerprint}, which you accepted on {date}.",
+  "change.title": "A change to your order",
+  "change.text":
+    "On {date} you ordered “{option}” at {price}. This paper offers a change. Until you accept it, your order stays as it was.",
   "proposal.replaces": "This paper takes the place of the one with fingerprint {fingerprint}.",
   "proposal.expires": "The prices hold until {date}.",
   "proposal.footer": "{house} · {date} · an estimate, not a guarantee",
@@ -152,7 +158,16 @@ export const EN = {
   "price.permits": "Permits",
   "price.total": "You pay",
   "price.beforeRebate": "This is the plain price, before any rebate.",
-  "price.rebate": "A rebate may come back to you: {title}. It depends on its own rules, so it is not taken off above.",
+  "price.rebate":
+    "{title}: with this option about {amount} may come back to you. Its rules: {rules}. You pay the full price first.",
+  "price.rebateNone":
+    "{title}: this option should not meet its rules, so count on nothing from it. Its rules: {rules}.",
+  "price.rebates": "The price of each option, and what may come back",
+  "column.rebate": "May come back",
+  "rebate.leastShare": "at least {share} of the leaks {measure} is gone",
+  "rebate.leastCfm": "at least {cfm} cfm {measure} is gone",
+  "rebate.mostLeft": "at most {cfm} cfm {measure} is left",
+  "rebate.shown": "the second test shows it",
   "price.payback":
     "At the saving we expect, the price comes back in about {years, plural, one {# year} other {# years}}.",
   "price.noPayback": "At the saving we expect, the price does not come back within {years} years.",

@@ -21,6 +21,12 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "proposal.measured": "Medido el {date}",
   "proposal.by": "Escrito por {contractor} el {date}",
   "proposal.dated": "Escrito el {date}",
+  "proposal.changeTitle": "Orden de cambio para {house}",
+  "proposal.changes":
+    "Esta es una orden de cambio. Cambia el documento de huella {fingerprint}, que usted aceptó el {date}.",
+  "change.title": "Un cambio a su pedido",
+  "change.text":
+    "El {date} usted pidió «{option}» a {price}. Este documento propone un cambio. Hasta que lo acepte, su pedido sigue como estaba.",
   "proposal.replaces": "Este documento reemplaza al de huella {fingerprint}.",
   "proposal.expires": "Los precios valen hasta el {date}.",
   "proposal.footer": "{house} · {date} · es un cálculo, no una garantía",
@@ -153,7 +159,16 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "price.permits": "Permisos",
   "price.total": "Usted paga",
   "price.beforeRebate": "Es el precio simple, antes de todo reembolso.",
-  "price.rebate": "Tal vez reciba un reembolso: {title}. Depende de sus propias reglas; por eso no se resta arriba.",
+  "price.rebate":
+    "{title}: con esta opción pueden devolverle unos {amount}. Sus reglas: {rules}. Usted paga primero el precio entero.",
+  "price.rebateNone":
+    "{title}: con esta opción no debería cumplir sus reglas, así que no cuente con nada. Sus reglas: {rules}.",
+  "price.rebates": "Precio de cada opción, y lo que quizá le devuelvan",
+  "column.rebate": "Quizá le devuelvan",
+  "rebate.leastShare": "se va al menos {share} de la fuga {measure}",
+  "rebate.leastCfm": "se van al menos {cfm} cfm {measure}",
+  "rebate.mostLeft": "quedan a lo más {cfm} cfm {measure}",
+  "rebate.shown": "la segunda prueba lo muestra",
   "price.payback":
     "Con el ahorro que esperamos, el precio vuelve en cerca de {years, plural, one {# año} other {# años}}.",
   "price.noPayback": "Con el ahorro que esperamos, el precio no vuelve en {years} años.",

@@ -1,4 +1,5 @@
 import type { ScopeOption } from "#lib/job/result/plan-result.ts";
+import { priceFrontierOf } from "#lib/pictures/of-result/charts-of-result.ts";
 import type { Block, DocumentTable, OptionCard, Section } from "../document-view.ts";
 import { repairName } from "../messages/names.ts";
 import { priceBlocks } from "./price-blocks.ts";
@@ -65,6 +66,7 @@ export function optionsSection(context: JobContext): Section {
       text(speaker.say("options.lead")),
       { kind: "options", options: [...inOrder.map((option) => optionCard(context, option)), nothingCard(context)] },
       ...sayNextSteps(context, inOrder),
+      ...frontierBlocks(context),
       ...(context.chosen ? priceBlocks(context, context.chosen) : []),
       ...(first && options.length > 1 ? compareBlocks(context, inOrder) : []),
       ...inOrder.flatMap((option) => undoneBlocks(context, option)),
@@ -116,6 +118,15 @@ function nothingCard({ speaker, result, leaks }: JobContext): OptionCard {
       { label: speaker.say("line.leaves"), value: speaker.say("value.leaks", { count: leaks.length }) },
     ],
   };
+}
+
+/** Price against leaks left, where there is a choice to see. */
+function frontierBlocks(context: JobContext): Block[] {
+  const input = priceFrontierOf(context.result);
+  if (!input || input.points.length < 2) return [];
+  const titles = new Map(context.result.scope.options.map((option) => [option.id, context.optionTitle(option)]));
+  const points = input.points.map((point) => ({ ...point, label: titles.get(point.id) ?? point.label }));
+  return [{ kind: "picture", picture: { of: "price-frontier", input: { ...input, points } } }];
 }
 
 /** What each dearer option costs and saves beyond the one before it. */

@@ -1,6 +1,7 @@
 import type { ScopeOption } from "#lib/job/result/plan-result.ts";
 import type { Block } from "../document-view.ts";
 import type { JobContext } from "./proposal-context.ts";
+import { rebateBlocks } from "./rebate-blocks.ts";
 
 const TEST_TITLES: readonly string[] = ["Test before the work", "Test after the work"];
 
@@ -39,7 +40,7 @@ export function priceBlocks(context: JobContext, option: ScopeOption): Block[] {
     },
     text(speaker.say("price.beforeRebate")),
     ...(job.priceBook ? [] : [text(speaker.say("price.demo"))]),
-    ...book.rebates.map(({ title }) => text(speaker.say("price.rebate", { title }))),
+    ...rebateBlocks(context, option),
     text(sayPayback(context)),
     text(
       contractor?.paymentTerms

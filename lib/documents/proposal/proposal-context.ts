@@ -25,6 +25,16 @@ export interface ProposalInput {
   expiresOn?: string;
   /** Fingerprint of the paper that this one takes the place of. */
   replaces?: string;
+  /** The accepted paper that this one would change. */
+  changes?: AcceptedOrder;
+}
+
+/** What a homeowner ordered with a paper, in the words of that paper. */
+export interface AcceptedOrder {
+  fingerprint: string;
+  /** YYYY-MM-DD. */
+  acceptedOn: string;
+  ordered: Readonly<Record<Language, { option: string; price: string }>>;
 }
 
 /** A leak with the number that it carries in every drawing, table and sentence. */

@@ -55,6 +55,18 @@ function sayReason({ speaker, result }: JobContext): string {
 export function headNotices(context: JobContext): Notice[] {
   const { speaker, job, result } = context;
   return [
+    ...(context.changes
+      ? [
+          {
+            tone: "note" as const,
+            title: context.speaker.say("change.title"),
+            text: context.speaker.say("change.text", {
+              ...context.changes.ordered[context.language],
+              date: context.speaker.date(context.changes.acceptedOn),
+            }),
+          },
+        ]
+      : []),
     ...(job.isInvented
       ? [{ tone: "invented" as const, title: speaker.say("invented.title"), text: speaker.say("invented.text") }]
       : []),

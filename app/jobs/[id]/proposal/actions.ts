@@ -3,7 +3,11 @@
 import { cookies } from "next/headers";
 import { redirect } from "next/navigation";
 import { contractorSchema } from "#lib/documents/contractor.ts";
-import { issueProposal } from "#lib/documents/issued-proposal.ts";
+import { orderableOptions } from "#lib/documents/html/proposal-page.tsx";
+import { issueProposal, readIssuedProposal } from "#lib/documents/issued-proposal.ts";
+import type { AcceptedOrder } from "#lib/documents/proposal/proposal-context.ts";
+import type { Language } from "#lib/pictures/scene.ts";
+import type { Scope } from "#lib/store/scope.ts";
 import { computeResult } from "../../compute-result.ts";
 import { keepInForce } from "../../job-in-force.ts";
 import { actAs } from "../../session.ts";
@@ -26,8 +30,12 @@ export async function issue(form: FormData): Promise<void> {
     const organization = await organizations.own();
     const branding = contractorSchema.safeParse(organization.branding);
     const contractor = branding.success ? branding.data : { name: organization.name };
-    const [newest] = (await proposals.list({ jobId, now })).filter(({ state }) => state !== "superseded");
+    const standing = (await proposals.list({ jobId, now })).filter(({ state }) => state !== "superseded");
+    const [newest] = standing;
     const replaced = newest && newest.state !== "accepted" ? newest : undefined;
+    const accepted = standing.find(({ state }) => state === "accepted");
+    const changes = accepted ? await acceptedOrder(proposals, accepted) : undefined;
+    const supersedesId = (replaced ?? accepted)?.id;
     const view = issueProposal({
       job,
       result,
@@ -35,6 +43,7 @@ export async function issue(form: FormData): Promise<void> {
       contractor,
       expiresOn: isoDay(expiresAt),
       ...(replaced ? { replaces: replaced.contentHash } : {}),
+      ...(changes ? { changes } : {}),
     });
     const issued = await proposals.issue({
       jobId,
@@ -43,7 +52,7 @@ export async function issue(form: FormData): Promise<void> {
       result,
       view,
       expiresAt,
-      ...(replaced ? { supersedesId: replaced.id } : {}),
+      ...(supersedesId ? { supersedesId } : {}),
     });
     return issued.linkToken;
   });
@@ -54,6 +63,27 @@ export async function issue(form: FormData): Promise<void> {
     path: `/jobs/${jobId}/proposal`,
   });
   redirect(`/jobs/${jobId}/proposal`);
+}
+
+/** What the homeowner ordered with an accepted paper, in both languages as that paper says it. */
+async function acceptedOrder(
+  proposals: Scope["proposals"],
+  { id, contentHash }: { id: string; contentHash: string },
+): Promise<AcceptedOrder | undefined> {
+  const [{ view }, events] = await Promise.all([proposals.find(id), proposals.events(id)]);
+  const accepted = events.find(({ kind }) => kind === "accepted");
+  if (!accepted) return undefined;
+  const issued = readIssuedProposal(view);
+  const { optionId } = accepted.payload as { optionId?: string };
+  const orderedIn = (language: Language) => {
+    const card = orderableOptions(issued, language).find((option) => option.id === optionId);
+    return { option: card?.title ?? optionId ?? "", price: card?.price ?? "" };
+  };
+  return {
+    fingerprint: contentHash,
+    acceptedOn: isoDay(accepted.createdAt),
+    ordered: { en: orderedIn("en"), es: orderedIn("es") },
+  };
 }
 
 /** Marks a proposal as sent, once the link has left this desk. */

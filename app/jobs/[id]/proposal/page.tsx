@@ -8,7 +8,8 @@ import { DemoBanner } from "#app/design/demo-banner.tsx";
 import { EmptyState } from "#app/design/empty-state.tsx";
 import { Notice } from "#app/design/notice.tsx";
 import { TextArea } from "#app/design/text-field.tsx";
-import type { ProposalState } from "#lib/job/proposal-state.ts";
+import type { ProposalEventKind, ProposalEventRecord, ProposalState } from "#lib/job/proposal-state.ts";
+import type { ProposalSummary } from "#lib/store/repositories/proposals.ts";
 import { showAs } from "../../session.ts";
 import styles from "../result/result.module.css";
 import { answer, issue, markSent } from "./actions.ts";
@@ -57,6 +58,35 @@ async function FreshLink({ token, jobId, proposalId }: { token: string; jobId: s
   );
 }
 
+function issueWords(newest: ProposalState | undefined): string {
+  if (newest === undefined) return "Issue the proposal";
+  return newest === "accepted" ? "Issue a change order" : "Issue it anew from the entries as they are now";
+}
+
+const isChangeOrder = (
+  { supersedesId }: ProposalSummary,
+  issued: readonly Pick<ProposalSummary, "id" | "state">[],
+): boolean => issued.some(({ id, state }) => id === supersedesId && state === "accepted");
+
+const HAPPENINGS: Readonly<Partial<Record<ProposalEventKind, string>>> = {
+  sent: "Sent",
+  seen: "opened",
+  asked: "asked",
+  answered: "answered",
+  accepted: "accepted",
+};
+
+/** What happened so far, each with its day and hour. */
+function happenings(events: readonly ProposalEventRecord[]): string {
+  return events
+    .flatMap(({ kind, createdAt }) => {
+      const words = HAPPENINGS[kind];
+      const when = createdAt.toLocaleString("en-US", { dateStyle: "medium", timeStyle: "short" });
+      return words ? [`${words} ${when}`] : [];
+    })
+    .join(" · ");
+}
+
 /** Issue a proposal, send its link, see where it stands, answer what is asked. */
 export default async function ProposalPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params;
@@ -80,8 +110,11 @@ export default async function ProposalPage({ params }: { params: Promise<{ id: s
         <form action={issue} className={styles.actions}>
           <input type="hidden" name="jobId" value={id} />
           <Button type="submit" variant={newest ? "secondary" : "primary"}>
-            {newest ? "Issue it anew from the entries as they are now" : "Issue the proposal"}
+            {issueWords(newest?.state)}
           </Button>
+          <LinkButton href={`/jobs/${id}/options`} variant="quiet">
+            Choose the work
+          </LinkButton>
         </form>
         {issued.length === 0 ? (
           <EmptyState title="Nothing has been issued yet">
@@ -100,6 +133,10 @@ export default async function ProposalPage({ params }: { params: Promise<{ id: s
                 Issued on {day(proposal.issuedAt)}, open until {day(proposal.expiresAt)}. Fingerprint{" "}
                 <code>{proposal.contentHash.slice(0, 16)}</code>
               </p>
+              {isChangeOrder(proposal, issued) ? (
+                <p>A change order to the accepted paper below. That order stands until this one is accepted.</p>
+              ) : null}
+              <p className={styles.over}>{happenings(threads[index]!)}</p>
               <ul className={styles.thread}>
                 {thread.map((event) => {
                   const { text, name, optionId } = event.payload as { text?: string; name?: string; optionId?: string };
