@@ -73,6 +73,9 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
         />
         <p className={styles.actions}>
           <LinkButton href={`/jobs/${id}/proposal`}>Make a proposal</LinkButton>
+          <LinkButton href={`/jobs/${id}/options`} variant="secondary">
+            Choose the work
+          </LinkButton>
           <LinkButton href={`/jobs/${id}/house`} variant="secondary">
             Change the entries
           </LinkButton>
