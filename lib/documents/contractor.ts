@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { shortTextSchema } from "#lib/job/identity.ts";
 import { numberField } from "#lib/units/field.ts";
+import { logoSchema } from "./letterhead/logo.ts";
 
 const line = shortTextSchema;
 
@@ -35,6 +36,11 @@ export const contractorSchema = z
     paymentTerms: line.optional(),
     missedGoal: missedGoalSchema.optional(),
     financing: financingSchema.optional(),
+    logo: logoSchema.optional(),
+    accentColor: z
+      .string()
+      .regex(/^#[0-9a-f]{6}$/, "Enter # and six digits from 0 to f")
+      .optional(),
   })
   .meta({ id: "Contractor", title: "Contractor" });
 

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import type { DocumentView } from "./document-view.ts";
+import { type Letterhead, letterheadOf } from "./letterhead/letterhead.ts";
 import type { Paper } from "./pdf/paper.ts";
 import type { ProposalInput } from "./proposal/proposal-context.ts";
 import { proposalView } from "./proposal-view.ts";
@@ -10,6 +11,8 @@ export const ISSUED_PROPOSAL_VERSION = "ductmend.issued-proposal/1";
 export interface IssuedProposal {
   schemaVersion: typeof ISSUED_PROPOSAL_VERSION;
   paper: Paper;
+  /** The head of the firm as it was on that day. */
+  letterhead?: Letterhead;
   languages: { en: DocumentView; es: DocumentView };
 }
 
@@ -17,9 +20,11 @@ export function issueProposal({
   paper = "letter",
   ...input
 }: Omit<ProposalInput, "language"> & { paper?: Paper }): IssuedProposal {
+  const letterhead = letterheadOf(input.contractor, "proposal");
   return {
     schemaVersion: ISSUED_PROPOSAL_VERSION,
     paper,
+    ...(letterhead ? { letterhead } : {}),
     languages: { en: proposalView({ ...input, language: "en" }), es: proposalView({ ...input, language: "es" }) },
   };
 }

@@ -2,6 +2,7 @@ import { contentHash } from "#lib/hash/content-hash.ts";
 import { certificateView } from "./certificate-view.ts";
 import { crewSheetView } from "./crew-sheet-view.ts";
 import type { DocumentView } from "./document-view.ts";
+import { letterheadOf } from "./letterhead/letterhead.ts";
 import type { Paper } from "./pdf/paper.ts";
 import type { ProposalInput } from "./proposal/proposal-context.ts";
 import { proposalView } from "./proposal-view.ts";
@@ -31,7 +32,11 @@ export async function renderJobDocuments({
   for (const view of views)
     documents.push({
       kind: view.kind,
-      bytes: await renderDocumentPdf(view, { paper, fingerprint: contentHash(view) }),
+      bytes: await renderDocumentPdf(view, {
+        paper,
+        fingerprint: contentHash(view),
+        letterhead: letterheadOf(input.contractor, view.kind),
+      }),
     });
   return documents;
 }

@@ -1,4 +1,5 @@
 import { contentHash } from "#lib/hash/content-hash.ts";
+import { letterheadOf } from "./letterhead/letterhead.ts";
 import type { Paper } from "./pdf/paper.ts";
 import type { ProposalInput } from "./proposal/proposal-context.ts";
 import { proposalView } from "./proposal-view.ts";
@@ -10,5 +11,9 @@ export async function renderProposalPdf({
   ...input
 }: ProposalInput & { paper?: Paper }): Promise<Uint8Array> {
   const view = proposalView(input);
-  return await renderDocumentPdf(view, { paper, fingerprint: contentHash(view) });
+  return await renderDocumentPdf(view, {
+    paper,
+    fingerprint: contentHash(view),
+    letterhead: letterheadOf(input.contractor, "proposal"),
+  });
 }

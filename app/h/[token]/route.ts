@@ -16,7 +16,7 @@ const HEADERS = {
   "cache-control": "private, no-store",
   "referrer-policy": "same-origin",
   "content-security-policy":
-    "default-src 'none'; style-src 'unsafe-inline'; font-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'",
+    "default-src 'none'; style-src 'unsafe-inline'; font-src 'self'; img-src data:; form-action 'self'; base-uri 'none'; frame-ancestors 'none'",
 } as const;
 
 /** The homeowner's page by link; the first visit is recorded. */

@@ -1,6 +1,8 @@
 import type { ReactNode } from "react";
 import type { DocumentView, Section } from "../document-view.ts";
+import type { Letterhead } from "../letterhead/letterhead.ts";
 import { BlockHtml, NoticeHtml, PictureHtml } from "./blocks-html.tsx";
+import { LetterheadHtml } from "./letterhead-html.tsx";
 import { PAGE_STYLES } from "./page-styles.ts";
 
 export interface HtmlFrame {
@@ -8,6 +10,8 @@ export interface HtmlFrame {
   /** The word and the target of each link above the document, such as the PDF and the other language. */
   links: readonly { label: string; href: string; language?: string }[];
   skipLabel: string;
+  /** The firm that the paper is from. */
+  letterhead?: Letterhead | undefined;
   /** What the visitor has to know first, such as "accepted". */
   above?: ReactNode;
   /** What one can do: forms below the document. */
@@ -30,14 +34,15 @@ export function DocumentHtml({ view, frame }: { view: DocumentView; frame: HtmlF
         <meta name="viewport" content="width=device-width, initial-scale=1" />
         <meta name="robots" content="noindex" />
         <title>{view.title}</title>
-        {/* biome-ignore lint/security/noDangerouslySetInnerHtml: our own style sheet, no part of it from outside */}
-        <style dangerouslySetInnerHTML={{ __html: PAGE_STYLES }} />
+        {/* biome-ignore lint/security/noDangerouslySetInnerHtml: our own style sheet; from outside only a color that was checked */}
+        <style dangerouslySetInnerHTML={{ __html: stylesWith(frame.letterhead?.accentColor) }} />
       </head>
       <body>
         <a className="skip" href="#document">
           {frame.skipLabel}
         </a>
         <header>
+          {frame.letterhead ? <LetterheadHtml letterhead={frame.letterhead} /> : null}
           <nav className="bar" aria-label={view.title}>
             {frame.links.map(({ label, href, language }) => (
               <a key={href} href={href} lang={language} hrefLang={language}>
@@ -90,6 +95,13 @@ export function DocumentHtml({ view, frame }: { view: DocumentView; frame: HtmlF
       </body>
     </html>
   );
+}
+
+const HEX_COLOR = /^#[0-9a-f]{6}$/;
+
+/** The style sheet in the color of the firm; anything but a color is left out. */
+function stylesWith(accentColor: string | undefined): string {
+  return accentColor && HEX_COLOR.test(accentColor) ? `${PAGE_STYLES}:root{--accent:${accentColor}}` : PAGE_STYLES;
 }
 
 function Blocks({ section, view }: { section: Section; view: DocumentView }) {

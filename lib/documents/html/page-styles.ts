@@ -35,6 +35,8 @@ main,header,footer{max-width:46rem;margin:0 auto;padding:0 1rem}
 .bar{display:flex;flex-wrap:wrap;gap:.25rem 1.25rem;padding-top:1rem;align-items:center}
 .bar a{min-height:2.75rem;display:inline-flex;align-items:center}
 a{color:var(--accent)}
+.firm{display:flex;flex-wrap:wrap;align-items:center;justify-content:space-between;gap:.5rem 1.5rem;padding:1rem 0 .75rem;border-bottom:3px solid var(--accent)}
+.firm img{display:block;height:3.25rem;max-width:16rem;object-fit:contain;object-position:left}.firm p{margin:0;color:var(--soft);font-size:.9375rem}.firm .strong{color:var(--ink);font:600 1.25rem/1.3 paper-serif,Georgia,serif}
 .facts{color:var(--soft);font-size:.9375rem;margin:.75rem 0 .25rem;padding:0;list-style:none}
 h1,h2{font-family:paper-serif,Georgia,serif;font-weight:600;line-height:1.18;text-wrap:balance}
 h1{font-size:clamp(1.9rem,1.3rem + 2.6vw,2.7rem);margin:.5rem 0 .75rem}

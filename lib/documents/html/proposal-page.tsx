@@ -44,6 +44,7 @@ export function ProposalPage(props: ProposalPageProps) {
       frame={{
         fingerprint,
         skipLabel: speaker.say("page.skip"),
+        letterhead: issued.letterhead,
         links: [
           { label: speaker.say("page.pdf"), href: `${path}/pdf?lang=${language}` },
           { label: speaker.say("page.otherLanguage"), href: `${path}?lang=${other}`, language: other },

@@ -1,12 +1,16 @@
 import { Document, Link, Page, Text, View } from "@react-pdf/renderer";
 import type { DocumentView, Section } from "../document-view.ts";
+import type { Letterhead } from "../letterhead/letterhead.ts";
 import { BlockPdf, NoticePdf, OpeningPdf } from "./blocks-pdf.tsx";
+import { LetterheadPdf } from "./letterhead-pdf.tsx";
 import { PAPERS, type Paper } from "./paper.ts";
 import { contentWidth, STYLES } from "./pdf-theme.ts";
 import { QrPdf } from "./qr-pdf.tsx";
 
 export interface PdfFrame {
   paper: Paper;
+  /** The firm that the paper is from. */
+  letterhead?: Letterhead | undefined;
   /** SHA-256 that names this very paper; printed whole at the end and short at every foot. */
   fingerprint: string;
   /** Where the same can be read on a phone; the accessible form of the document. */
@@ -33,6 +37,7 @@ export function DocumentPdf({ view, frame }: { view: DocumentView; frame: PdfFra
       pageMode="useOutlines"
     >
       <Page size={[widthPoints, heightPoints]} style={STYLES.page} bookmark={view.title}>
+        {frame.letterhead ? <LetterheadPdf letterhead={frame.letterhead} /> : null}
         {view.facts.map((fact) => (
           <Text key={fact} style={STYLES.facts}>
             {fact}

@@ -9,11 +9,12 @@ export async function GET(request: NextRequest, { params }: { params: Promise<{ 
   const link = await proposalByLink(token);
   if (!link) return new Response("No paper is found at this link.", { status: 404 });
   const { proposal } = await link.read();
-  const { languages, paper } = readIssuedProposal(proposal.view);
+  const { languages, paper, letterhead } = readIssuedProposal(proposal.view);
   const wanted = request.nextUrl.searchParams.get("paper");
   const bytes = await renderDocumentPdf(languages[languageOf(request.nextUrl.searchParams.get("lang"))], {
     paper: wanted === "a4" || wanted === "letter" ? wanted : paper,
     fingerprint: proposal.contentHash,
+    letterhead,
     link: `${request.nextUrl.origin}/h/${token}`,
   });
   return new Response(new Uint8Array(bytes), {

@@ -2,7 +2,7 @@
 
 import { cookies } from "next/headers";
 import { redirect } from "next/navigation";
-import { contractorSchema } from "#lib/documents/contractor.ts";
+import { contractorOf } from "#app/organization/contractor-of.ts";
 import { orderableOptions } from "#lib/documents/html/proposal-page.tsx";
 import { issueProposal, readIssuedProposal } from "#lib/documents/issued-proposal.ts";
 import type { AcceptedOrder } from "#lib/documents/proposal/proposal-context.ts";
@@ -28,8 +28,7 @@ export async function issue(form: FormData): Promise<void> {
   const expiresAt = new Date(now.getTime() + DAYS_OPEN * DAY_MS);
   const linkToken = await actAs("proposal.issue", async ({ proposals, organizations }) => {
     const organization = await organizations.own();
-    const branding = contractorSchema.safeParse(organization.branding);
-    const contractor = branding.success ? branding.data : { name: organization.name };
+    const contractor = contractorOf(organization);
     const standing = (await proposals.list({ jobId, now })).filter(({ state }) => state !== "superseded");
     const [newest] = standing;
     const replaced = newest && newest.state !== "accepted" ? newest : undefined;

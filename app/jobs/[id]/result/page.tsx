@@ -13,6 +13,7 @@ import { computeEffects, computeResult } from "../../compute-result.ts";
 import { showJob } from "../../show-job.ts";
 import { doubtWords } from "../../trip/answer.ts";
 import { warningIn } from "../../trip/warning-in.ts";
+import { PaperLinks } from "../papers/paper-links.tsx";
 import { AssumptionsTable } from "./assumptions-table.tsx";
 import styles from "./result.module.css";
 import { ChartPictures, HousePictures } from "./result-pictures.tsx";
@@ -80,6 +81,11 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
             Change the entries
           </LinkButton>
         </p>
+        <PaperLinks
+          jobId={id}
+          hasWork={scope.chosen !== null}
+          isVerified={Boolean(result.verified && result.promised)}
+        />
         {result.narrowMost ? (
           <Notice kind="info" title="What would narrow the range most">
             {result.narrowMost}
