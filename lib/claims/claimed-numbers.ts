@@ -1,5 +1,5 @@
+import type { ClaimedFigures } from "#lib/estimate/estimate-claimed-figures.ts";
 import type { Ranged } from "#lib/job/result/ranged.ts";
-import type { Result } from "#lib/job/result/result-schema.ts";
 
 /** Claimed numbers by path: value alone, or with the 10th and 90th percentile. */
 export type ClaimedNumbers = Record<string, number[]>;
@@ -17,7 +17,7 @@ function collect(value: unknown, path: string, out: ClaimedNumbers): void {
 }
 
 /** The numbers of a result that a program pays for or checks. Fuels that are not used are left out. */
-export function claimedNumbers(result: Result): ClaimedNumbers {
+export function claimedNumbers(result: ClaimedFigures): ClaimedNumbers {
   const out: ClaimedNumbers = {};
   collect(result.leakage, "leakage", out);
   for (const system of result.systems) {

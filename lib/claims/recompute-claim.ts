@@ -4,7 +4,7 @@ import { hexToBytes } from "@noble/hashes/utils.js";
 import { problemsFromZod } from "#lib/errors/from-zod.ts";
 import { type FieldProblem, InputProblem } from "#lib/errors/input-problem.ts";
 import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
-import { estimate } from "#lib/estimate/estimate.ts";
+import { estimateClaimedFigures } from "#lib/estimate/estimate-claimed-figures.ts";
 import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import { contentHash } from "#lib/hash/content-hash.ts";
 import type { Job } from "#lib/job/job-schema.ts";
@@ -51,27 +51,35 @@ function isSigned({ hash, signature }: Claim): boolean {
   }
 }
 
+function relativeDifferenceOf(was: number, is: number): number {
+  const scale = Math.max(Math.abs(was), Math.abs(is));
+  return scale > 0 ? Math.abs(was - is) / scale : 0;
+}
+
+function isSameNumber(was: number | undefined, is: number | undefined): boolean {
+  if (was === undefined || is === undefined) return was === is;
+  return relativeDifferenceOf(was, is) <= RECOMPUTE_TOLERANCE_RATIO;
+}
+
 function compareNumbers(
   claimed: Claim["numbers"],
   recomputed: Record<string, number[]>,
   withDraws: boolean,
 ): NumberDifference[] {
-  const paths = [...new Set([...Object.keys(claimed), ...Object.keys(recomputed)])].sort();
-  return paths.flatMap((path) => {
-    const count = withDraws ? WHICH.length : 1;
-    return WHICH.slice(0, count).flatMap((which, index): NumberDifference[] => {
-      const was = claimed[path]?.[index];
-      const is = recomputed[path]?.[index];
-      if (was === undefined && is === undefined) return [];
-      if (was === undefined || is === undefined)
-        return [{ path, which, claimed: was ?? null, recomputed: is ?? null, relativeDifference: 1 }];
-      const scale = Math.max(Math.abs(was), Math.abs(is));
-      const relativeDifference = scale > 0 ? Math.abs(was - is) / scale : 0;
-      return relativeDifference > RECOMPUTE_TOLERANCE_RATIO
-        ? [{ path, which, claimed: was, recomputed: is, relativeDifference }]
-        : [];
-    });
-  });
+  const whiches = withDraws ? WHICH : WHICH.slice(0, 1);
+  const onlyRecomputed = Object.keys(recomputed).filter((path) => !Object.hasOwn(claimed, path));
+  return [...Object.keys(claimed), ...onlyRecomputed]
+    .filter((path) => whiches.some((_, index) => !isSameNumber(claimed[path]?.[index], recomputed[path]?.[index])))
+    .sort()
+    .flatMap((path) =>
+      whiches.flatMap((which, index): NumberDifference[] => {
+        const was = claimed[path]?.[index];
+        const is = recomputed[path]?.[index];
+        if (isSameNumber(was, is)) return [];
+        const relativeDifference = was === undefined || is === undefined ? 1 : relativeDifferenceOf(was, is);
+        return [{ path, which, claimed: was ?? null, recomputed: is ?? null, relativeDifference }];
+      }),
+    );
 }
 
 /** What another version or other tables may have changed; said before numbers are compared. */
@@ -104,13 +112,15 @@ export async function recomputeClaim(
   if (!parsed.success)
     return { outcome: "invalid", errors: problemsFromZod({ error: parsed.error, schema: claimSchema, input: packet }) };
   const claim = parsed.data;
-  if (contentHash(claimBody(claim)) !== claim.hash)
+  // Hashed as it came: what reading by the schema would smooth, a blank at an end, say, is a change too.
+  const asIssued = packet as Claim;
+  if (contentHash(claimBody(asIssued)) !== claim.hash)
     return invalid(
       "#/hash",
       "The hash does not belong to this content",
       "Ask for the packet as it was issued: something in it was changed.",
     );
-  if (contentHash(claim.job) !== claim.jobHash)
+  if (contentHash(asIssued.job) !== claim.jobHash)
     return invalid("#/jobHash", "The job's hash does not belong to this job", "Ask for the packet as it was issued.");
   if (!isSigned(claim))
     return invalid(
@@ -126,9 +136,10 @@ export async function recomputeClaim(
     };
   try {
     const reference = await loadReference(claim.job);
-    const result = await estimate(claim.job, reference, { draws: withDraws ? claim.draws : 0, seed: claim.seed });
+    const draws = withDraws ? claim.draws : 0;
+    const figures = estimateClaimedFigures(claim.job, reference, { draws, seed: claim.seed });
     const notes = notesOf(claim, reference, withDraws);
-    const differences = compareNumbers(claim.numbers, claimedNumbers(result), withDraws && claim.draws > 0);
+    const differences = compareNumbers(claim.numbers, claimedNumbers(figures), withDraws && claim.draws > 0);
     return differences.length === 0
       ? { outcome: "same", hash: claim.hash, notes }
       : { outcome: "differs", hash: claim.hash, differences, notes };

@@ -20,6 +20,9 @@ export interface DailyTemperatures {
   spreadShare: Share;
 }
 
+/** Made once for each year that is held: a batch of houses shares few of them, and a year never changes. */
+const made = new WeakMap<object, DailyTemperatures>();
+
 /**
  * Turns bins of hours into bins of daily temperatures, so that degree days to any base can be counted as weather
  * services count them.
@@ -28,7 +31,15 @@ export interface DailyTemperatures {
  * Over 1,011 typical years the months come within 5 to 25 °F·d of the tabulated ones (5th to 95th percentile of each
  * year's worst month). Source: own-method, held against nrel-tmy3. Left out: that κ differs a little by month.
  */
-export function dailyTemperatures({ bins, months }: Pick<ClimateYear, "bins" | "months">): DailyTemperatures {
+export function dailyTemperatures(year: Pick<ClimateYear, "bins" | "months">): DailyTemperatures {
+  const known = made.get(year);
+  if (known) return known;
+  const daily = drawTogether(year);
+  made.set(year, daily);
+  return daily;
+}
+
+function drawTogether({ bins, months }: Pick<ClimateYear, "bins" | "months">): DailyTemperatures {
   const midRangeMeanF = DAYS_IN_MONTH.map(
     (days, month) =>
       TABULATED_BASE_F - (months.heatingDegreeDaysAt65[month]! - months.coolingDegreeDaysAt65[month]!) / days,

@@ -57,7 +57,8 @@ export async function estimate(
   const chosenFirst = [...scopes.options].sort(
     (one, other) => Number(other.id === scopes.chosenId) - Number(one.id === scopes.chosenId),
   );
-  const plans = createWorkPlans({ house, options: chosenFirst, jobProblem: scopes.jobProblem });
+  const { details, problem } = scopes.jobProblem;
+  const plans = createWorkPlans({ house, options: chosenFirst, details, sprays: problem.systemRepairs });
   const predictedKernel = createHouseKernel(house, plans, { isVerified: false });
   const predicted = {
     layout: predictedKernel.layout,

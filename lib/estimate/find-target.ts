@@ -17,6 +17,7 @@ export interface ScopeTarget {
 
 /** How sure to be when nothing is said. Source: practice. */
 const DEFAULT_CONFIDENCE = 0.8;
+const DEFAULT_MEASURE = "total";
 const practice = { sourceId: "practice" } as const;
 
 /** What a rule's limit is reckoned from, for this house. */
@@ -27,6 +28,13 @@ export function targetBasis(house: HouseModel, worth: SiteWorth) {
     fanFlowCfm: house.systems.reduce((sum, system) => sum + base[system.fanFlowAt]!.base, 0),
     leakageBeforeCfm25: { total: worth.totalCfm25, toOutside: worth.toOutsideCfm25 },
   };
+}
+
+/** Which leakage the plan's target limits; total where nothing is said or wanted. */
+export function targetMeasure({ job: { plan } }: Pick<HouseModel, "job">): ScopeTarget["measure"] {
+  if (plan?.targetId !== undefined) return targetRuleById(plan.targetId).measure;
+  const isOwn = plan?.targetCfm25 !== undefined || plan?.targetReductionShare !== undefined;
+  return (isOwn ? plan.targetMeasure : undefined) ?? DEFAULT_MEASURE;
 }
 
 /** The target of the plan: a rule by its id, an own limit, or an own share to remove. Null when none is wanted. */
@@ -67,7 +75,7 @@ export function findTarget({
   const measure = ledger.take(plan.targetMeasure, {
     path: "#/plan/targetMeasure",
     title: "Which leakage the target limits",
-    value: "total",
+    value: DEFAULT_MEASURE,
     unit: "",
     reason: "Total leakage, which the simplest test measures.",
     source: practice,

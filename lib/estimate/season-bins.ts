@@ -46,6 +46,38 @@ function groundTemperatures(climate: ClimateYear): Float64Array {
   );
 }
 
+/** What a year's bins carry whatever the house is, in step with them. */
+interface YearColumns {
+  sunBtuPerHFt2: Float64Array;
+  isNight: Float64Array;
+  enthalpyBtuPerLb: Float64Array;
+  groundF: Float64Array;
+}
+
+/** Made once for each year that is held: a batch of houses shares few of them, and a year never changes. */
+const columnsMade = new WeakMap<ClimateYear, YearColumns>();
+
+function yearColumns(climate: ClimateYear): YearColumns {
+  const known = columnsMade.get(climate);
+  if (known) return known;
+  const { bins } = climate;
+  const ground = groundTemperatures(climate);
+  const columns: YearColumns = {
+    sunBtuPerHFt2: bins.globalIrradianceWPerM2.map((watts) => watts * BTU_PER_H_FT2_PER_W_PER_M2),
+    isNight: bins.globalIrradianceWPerM2.map((watts) => (watts < NIGHT_SUN_LIMIT_W_PER_M2 ? 1 : 0)),
+    enthalpyBtuPerLb: bins.temperatureF.map((eachF, bin) => moistAirEnthalpy(eachF, bins.humidityRatio[bin]!)),
+    groundF: Float64Array.from(bins.month, (month) => ground[month - 1]!),
+  };
+  columnsMade.set(climate, columns);
+  return columns;
+}
+
+function pick(column: Float64Array, kept: readonly number[]): Float64Array {
+  const picked = new Float64Array(kept.length);
+  for (let k = 0; k < kept.length; k++) picked[k] = column[kept[k]!]!;
+  return picked;
+}
+
 /** The bins of one mode's season. A mode that never needs anything has no bins. */
 export function seasonBins({
   climate,
@@ -60,39 +92,53 @@ export function seasonBins({
   const monthly = degreeDaysByMonth({ climate, baseTemperatureF: balanceF }).monthly;
   const degreeDays = monthly.map((month) => (mode === "heating" ? month.heatingDegreeDays : month.coolingDegreeDays));
   const yearly = degreeDays.reduce((sum, each) => sum + each, 0);
-  const excess = bins.temperatureF.map((temperatureF) =>
-    Math.max(0, mode === "heating" ? balanceF - temperatureF : temperatureF - balanceF),
-  );
+  const excess = new Float64Array(bins.hours.length);
   const degreeHours = new Float64Array(MONTHS);
-  excess.forEach((each, bin) => {
-    degreeHours[bins.month[bin]! - 1]! += each * bins.hours[bin]!;
-  });
-  const ground = groundTemperatures(climate);
-  const kept = Array.from(bins.hours.keys()).filter((bin) => excess[bin]! > 0 && degreeDays[bins.month[bin]! - 1]! > 0);
-  const pick = (read: (bin: number) => number) => Float64Array.from(kept, read);
-  const monthOf = (bin: number) => bins.month[bin]! - 1;
-  const share = pick(
-    (bin) => ((degreeDays[monthOf(bin)]! / yearly) * excess[bin]! * bins.hours[bin]!) / degreeHours[monthOf(bin)]!,
-  );
-  const total = share.reduce((sum, each) => sum + each, 0);
+  const kept: number[] = [];
+  for (let bin = 0; bin < excess.length; bin++) {
+    const month = bins.month[bin]! - 1;
+    const temperatureF = bins.temperatureF[bin]!;
+    excess[bin] = Math.max(0, mode === "heating" ? balanceF - temperatureF : temperatureF - balanceF);
+    degreeHours[month]! += excess[bin]! * bins.hours[bin]!;
+    if (excess[bin]! > 0 && degreeDays[month]! > 0) kept.push(bin);
+  }
+  const columns = yearColumns(climate);
+  const share = new Float64Array(kept.length);
+  let total = 0;
+  for (let k = 0; k < kept.length; k++) {
+    const bin = kept[k]!;
+    const month = bins.month[bin]! - 1;
+    share[k] = ((degreeDays[month]! / yearly) * excess[bin]! * bins.hours[bin]!) / degreeHours[month]!;
+    total += share[k]!;
+  }
   return {
     mode,
     count: kept.length,
-    monthIndex: Uint8Array.from(kept, monthOf),
-    temperatureF: pick((bin) => bins.temperatureF[bin]!),
-    hours: pick((bin) => bins.hours[bin]!),
+    monthIndex: Uint8Array.from(kept, (bin) => bins.month[bin]! - 1),
+    temperatureF: pick(bins.temperatureF, kept),
+    hours: pick(bins.hours, kept),
     loadShare: share.map((each) => each / total),
-    sunBtuPerHFt2: pick((bin) => bins.globalIrradianceWPerM2[bin]! * BTU_PER_H_FT2_PER_W_PER_M2),
-    isNight: pick((bin) => (bins.globalIrradianceWPerM2[bin]! < NIGHT_SUN_LIMIT_W_PER_M2 ? 1 : 0)),
-    humidityRatio: pick((bin) => bins.humidityRatio[bin]!),
-    enthalpyBtuPerLb: pick((bin) => moistAirEnthalpy(bins.temperatureF[bin]!, bins.humidityRatio[bin]!)),
-    groundF: pick((bin) => ground[monthOf(bin)]!),
+    sunBtuPerHFt2: pick(columns.sunBtuPerHFt2, kept),
+    isNight: pick(columns.isNight, kept),
+    humidityRatio: pick(bins.humidityRatio, kept),
+    enthalpyBtuPerLb: pick(columns.enthalpyBtuPerLb, kept),
+    groundF: pick(columns.groundF, kept),
     degreeDays: yearly,
   };
 }
 
+const designBinsMade = new WeakMap<ClimateYear, Map<Mode, SeasonBins>>();
+
 /** The design day as a season of one bin: estimated design temperature; the sun of hours that hot, none in winter. */
 export function designBin({ climate, mode }: { climate: ClimateYear; mode: Mode }): SeasonBins {
+  const made = designBinsMade.get(climate) ?? new Map<Mode, SeasonBins>();
+  designBinsMade.set(climate, made);
+  const bin = made.get(mode) ?? makeDesignBin(climate, mode);
+  made.set(mode, bin);
+  return bin;
+}
+
+function makeDesignBin(climate: ClimateYear, mode: Mode): SeasonBins {
   const { design, bins } = climate;
   const temperatureF = mode === "heating" ? design.heating99F : design.cooling1F;
   const ground = groundTemperatures(climate);

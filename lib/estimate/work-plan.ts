@@ -1,6 +1,5 @@
-import type { JobScopeProblem } from "#lib/scope/job-scope-problem.ts";
+import type { JobMeasures, SprayOfSystem } from "#lib/scope/job-measures.ts";
 import { measureId } from "#lib/scope/measure-details.ts";
-import type { PricedOption } from "#lib/scope/priced-option.ts";
 import type { HouseModel } from "./complete/complete-house.ts";
 import type { WorkPlan } from "./kernel/house-kernel.ts";
 
@@ -21,11 +20,13 @@ export function doNothing(house: HouseModel, id: string): WorkPlan {
 export function createWorkPlans({
   house,
   options,
-  jobProblem,
+  details,
+  sprays,
 }: {
   house: HouseModel;
-  options: readonly PricedOption[];
-  jobProblem: JobScopeProblem;
+  options: readonly { id: string; measures: readonly { siteId: string; repairId: string }[] }[];
+  details: JobMeasures["details"];
+  sprays: readonly Pick<SprayOfSystem, "id" | "reachesLeakIds">[];
 }): WorkPlan[] {
   const { space } = house;
   const known = new Map<string, number>();
@@ -33,7 +34,7 @@ export function createWorkPlans({
     const key = measureId(siteId, repairId);
     const there = known.get(key);
     if (there !== undefined) return there;
-    const { remainingShare, remainingSpreadShare } = jobProblem.details.get(key)!.repair;
+    const { remainingShare, remainingSpreadShare } = details.get(key)!.repair;
     const at = space.add({
       key: `repairs/${key}`,
       group: "repairs",
@@ -52,7 +53,7 @@ export function createWorkPlans({
       if (site >= 0) plan.remainingAt[site] = at;
       else {
         const system = house.systems.findIndex((each) => each.id === siteId);
-        const spray = jobProblem.problem.systemRepairs.find((each) => each.id === measureId(siteId, repairId));
+        const spray = sprays.find((each) => each.id === measureId(siteId, repairId));
         plan.unfoundRemainingAt[system] = at;
         for (const leakId of spray?.reachesLeakIds ?? [])
           plan.sprayAt[house.sites.findIndex((each) => each.id === leakId)] = at;

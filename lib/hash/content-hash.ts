@@ -1,13 +1,14 @@
 import { sha256 } from "@noble/hashes/sha2.js";
 import { bytesToHex, utf8ToBytes } from "@noble/hashes/utils.js";
 import canonicalize from "canonicalize";
+import { isInCanonicalOrder } from "./canonical-order.ts";
 
 /**
  * The canonical JSON text of a value: keys sorted, no spaces, numbers as ECMAScript prints them.
  * Source: RFC 8785. @throws Error on values that JSON has no form for (NaN, Infinity, a lone undefined): our bug.
  */
 export function canonicalJson(value: unknown): string {
-  const text = canonicalize(value);
+  const text = isInCanonicalOrder(value) ? JSON.stringify(value) : canonicalize(value);
   if (text === undefined) throw new Error("This value has no JSON form");
   return text;
 }

@@ -15,13 +15,26 @@ import {
 const TABLES = "public/reference";
 /** Tables read once are kept: a batch of jobs asks for the same few again and again; all of them are 7 MB. */
 const kept = new Map<string, Promise<unknown>>();
+/** What was put together for a place is kept too: houses of a batch share ZIP codes. The year itself is in `kept`. */
+const gathered = new Map<string, Promise<ReferenceData>>();
+const MOST_GATHERED = 2000;
 
 /**
  * What one job needs of the tables, read from the project's own folder.
  * @throws InputProblem `reference-missing` when the ZIP code or the station is not known.
  */
 export function loadReferenceData(job: ReferenceRequest, options?: ReferenceOptions): Promise<ReferenceData> {
-  return gatherReferenceData(readKept, job, options);
+  if (options?.ownYear) return gatherReferenceData(readKept, job, options);
+  const { zip, stationId, elevationFt } = job.house;
+  const key = JSON.stringify([zip, stationId, elevationFt]);
+  const known = gathered.get(key);
+  if (known) return known;
+  const gathering = gatherReferenceData(readKept, job);
+  gathered.set(key, gathering);
+  gathering.catch(() => gathered.delete(key));
+  const [oldest] = gathered.keys();
+  if (gathered.size > MOST_GATHERED && oldest !== undefined) gathered.delete(oldest);
+  return gathering;
 }
 
 const readKept: ReadTable = (path, schema) => {
@@ -36,7 +49,7 @@ const readKept: ReadTable = (path, schema) => {
 };
 
 async function readTable<Schema extends z.ZodType>(path: string, schema: Schema): Promise<z.output<Schema> | null> {
-  const file = join(findTables(), path);
+  const file = join(/* turbopackIgnore: true */ findTables(), path);
   const text = await readFile(/* turbopackIgnore: true */ file, "utf8").catch((thrown: NodeJS.ErrnoException) => {
     if (thrown.code === "ENOENT") return null;
     throw thrown;

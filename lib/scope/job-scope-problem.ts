@@ -1,10 +1,10 @@
-import type { LeakSite, Reach } from "#lib/job/leak-site.ts";
+import type { LeakSite } from "#lib/job/leak-site.ts";
 import type { Place } from "#lib/job/place.ts";
 import type { PriceBook } from "#lib/job/price-book-schema.ts";
 import type { Cfm, Dollars, Share } from "#lib/units/quantity.ts";
-import { USUAL_REACH } from "./fitting-repairs.ts";
+import { type JobMeasures, jobMeasures } from "./job-measures.ts";
 import { costOf, jobSharedCosts } from "./job-shared-costs.ts";
-import { candidateOf, handMeasures, type MeasureDetail, pricedRepairs, sprayMeasure } from "./measure-details.ts";
+import { candidateOf } from "./measure-details.ts";
 import { labourHoursOfVisit, visitLine } from "./price-lines.ts";
 import type { RepairCatalogue } from "./repair-schema.ts";
 import type { ScopeLeak, ScopeProblem, SystemRepair, UnfoundLeakage } from "./scope-problem.ts";
@@ -20,14 +20,8 @@ export interface SiteFindings {
   lifetimeValueUsd: Dollars;
 }
 
-export interface JobScopeProblem {
+export interface JobScopeProblem extends Pick<JobMeasures, "details" | "assumedReach" | "unpricedRepairIds"> {
   problem: ScopeProblem;
-  /** By `measureId`. */
-  details: ReadonlyMap<string, MeasureDetail>;
-  /** Leaks whose reach was not said, with what was taken. */
-  assumedReach: readonly { siteId: string; reach: Reach }[];
-  /** Repairs left out because the price book has no price for one of their materials. */
-  unpricedRepairIds: readonly string[];
 }
 
 export interface JobScopeInput {
@@ -48,30 +42,27 @@ export interface JobScopeInput {
  * `priceScope` charges, so the optimum's price and the proposal's are one figure.
  */
 export function jobScopeProblem(input: JobScopeInput): JobScopeProblem {
-  const { findings, places, book, measure, beforeCfm25, beforeStandardUncertaintyCfm25, notYetFound } = input;
-  const { priced: catalogue, unpricedRepairIds } = pricedRepairs(input.catalogue, book);
-  const details = new Map<string, MeasureDetail>();
-  const assumedReach: { siteId: string; reach: Reach }[] = [];
-  const leaks = findings.map(({ site, ...found }): ScopeLeak => {
-    const place = places.find(({ id }) => id === site.placeId)!;
-    const reach = site.reach ?? USUAL_REACH[place.kind];
-    if (!site.reach) assumedReach.push({ siteId: site.id, reach });
-    const measures = handMeasures({ catalogue, site, place, reach });
-    for (const detail of measures) details.set(detail.id, detail);
-    const repairs = measures.map((detail) => candidateOf(book, detail.repair.id, detail));
-    return { id: site.id, systemId: site.systemId, placeId: site.placeId, ...found, repairs };
-  });
+  const { findings, places, catalogue, book, measure, beforeCfm25, beforeStandardUncertaintyCfm25, notYetFound } =
+    input;
   const sites = findings.map(({ site }) => site);
   const systemIds = new Set([...sites, ...notYetFound].map(({ systemId }) => systemId));
-  const sprays = input.offersSpray ? catalogue.repairs.filter(({ reachesWholeSystem }) => reachesWholeSystem) : [];
-  const systemRepairs = [...systemIds].flatMap((systemId) =>
-    sprays.map((repair): SystemRepair => {
-      const { detail, ...scope } = sprayMeasure({ catalogue, repair, systemId, sites });
-      details.set(detail.id, detail);
-      return { ...candidateOf(book, detail.id, detail), systemId, ...scope };
-    }),
+  const { details, byHand, sprays, assumedReach, unpricedRepairIds } = jobMeasures({
+    sites,
+    places,
+    catalogue,
+    book,
+    sprayedSystemIds: input.offersSpray ? systemIds : [],
+  });
+  const leaks = findings.map(({ site, ...found }, index): ScopeLeak => {
+    const repairs = byHand[index]!.map((detail) => candidateOf(book, detail.repair.id, detail));
+    return { id: site.id, systemId: site.systemId, placeId: site.placeId, ...found, repairs };
+  });
+  const systemRepairs = sprays.map(
+    (spray): SystemRepair => ({ ...candidateOf(book, spray.id, details.get(spray.id)!), ...spray }),
   );
-  const replacingRepairIds = catalogue.repairs.filter(({ replacesDuct }) => replacesDuct).map(({ id }) => id);
+  const replacingRepairIds = catalogue.repairs
+    .filter(({ replacesDuct, id }) => replacesDuct && !unpricedRepairIds.includes(id))
+    .map(({ id }) => id);
   const everything = book.taxes.filter(({ appliesTo }) => appliesTo === "everything");
   return {
     details,

@@ -3,6 +3,7 @@ import type { Cents, Cfm, Hours } from "#lib/units/quantity.ts";
 import { billOfMaterials, type MaterialToLoad } from "./bill-of-materials.ts";
 import { countedShare } from "./choices.ts";
 import { evaluateScope } from "./evaluate-scope.ts";
+import { statedMeasures } from "./job-measures.ts";
 import type { JobScopeProblem } from "./job-scope-problem.ts";
 import { leavesUndone, type UndoneLeak } from "./left-undone.ts";
 import { type MeasureDetail, measureId } from "./measure-details.ts";
@@ -89,11 +90,7 @@ export function pricedOption({
   return { id, title, summary, scope, measures, materials: billOfMaterials(book, chosen), price, leavesUndone: undone };
 }
 
-/**
- * Measures chosen by hand as an option of their own, for a plan without a solver. Nothing is claimed of an optimum.
- * Measures whose leak or repair does not exist or does not fit, and a second one for the same leak, are named in `unknown`
- * and left out.
- */
+/** Measures chosen by hand as an option of their own, for a plan without a solver. Nothing is claimed of an optimum. */
 export function chosenByHand({
   jobProblem,
   measures,
@@ -103,20 +100,11 @@ export function chosenByHand({
   measures: readonly { siteId: string; repairId: string }[];
   limitCfm25?: Cfm;
 }): { scope: ChosenScope; unknown: readonly { siteId: string; repairId: string }[] } {
-  const isFirst = (siteId: string, index: number) =>
-    measures.findIndex((measure) => measure.siteId === siteId) === index;
-  const known = measures.filter(
-    ({ siteId, repairId }, index) => jobProblem.details.has(measureId(siteId, repairId)) && isFirst(siteId, index),
-  );
-  const unknown = measures.filter((measure) => !known.includes(measure));
-  const isSpray = ({ siteId, repairId }: { siteId: string; repairId: string }) =>
-    jobProblem.details.get(measureId(siteId, repairId))!.repair.reachesWholeSystem;
+  const { byHand, sprays, unknown } = statedMeasures(jobProblem.details, measures);
   const scope = evaluateScope({
     problem: jobProblem.problem,
-    measures: known
-      .filter((measure) => !isSpray(measure))
-      .map(({ siteId, repairId }) => ({ leakId: siteId, repairId })),
-    systemRepairIds: known.filter(isSpray).map(({ siteId, repairId }) => measureId(siteId, repairId)),
+    measures: byHand.map(({ siteId, repairId }) => ({ leakId: siteId, repairId })),
+    systemRepairIds: sprays.map(({ siteId, repairId }) => measureId(siteId, repairId)),
     limitCfm25,
   });
   return { scope: { ...scope, provenOptimal: false, gapRatio: null }, unknown };

@@ -101,6 +101,11 @@ describe("a claim", () => {
     ).toThrow(InputProblem);
   });
 
+  it("catches a blank at an end, which reading by the schema would take away", async () => {
+    const claim = throughJson(await issue());
+    expect((await recompute({ ...claim, claimedBy: `${claim.claimedBy} ` }, false)).outcome).toBe("invalid");
+  });
+
   it("catches a change of any field of the packet", async () => {
     const claim = throughJson(await issue());
     const leaves: { holder: Record<string, unknown>; key: string; path: string }[] = [];

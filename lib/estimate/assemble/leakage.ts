@@ -41,6 +41,12 @@ function runsOf(house: HouseModel, kernel: HouseKernel, index: number): SystemRe
   });
 }
 
+/** Distribution efficiency of one system over one season, before and after. */
+export function seasonalOf(evaluated: Evaluated, systemId: string, mode: Mode) {
+  const read = (name: string) => readRanged(evaluated, outputKey.efficiency(systemId, mode, name));
+  return { seasonalBefore: read("seasonalBefore"), seasonalAfter: read("seasonalAfter") };
+}
+
 /** The result of each system. The kernel's states must be those of the deterministic evaluation. */
 export function systemsOf({
   house,
@@ -62,8 +68,7 @@ export function systemsOf({
       return {
         designBefore: design.before,
         designAfter: design.after,
-        seasonalBefore: read("seasonalBefore"),
-        seasonalAfter: read("seasonalAfter"),
+        ...seasonalOf(evaluated, system.id, name),
         destinationBefore: destinationOf({ house, kernel, state: was, mode: name }),
         destinationAfter: destinationOf({ house, kernel, state: is, mode: name }),
         registerDesignF: designAirPath({ house, kernel, state: was, mode: name }).registerF,

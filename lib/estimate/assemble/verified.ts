@@ -2,20 +2,33 @@ import type { Leakage } from "#lib/job/result/leakage-result.ts";
 import type { Result } from "#lib/job/result/result-schema.ts";
 import { conformanceProbability } from "#lib/retest/conformance-probability.ts";
 import { formatNumber, formatUsd } from "#lib/units/format.ts";
+import type { ScopeTarget } from "../find-target.ts";
 import { outputKey } from "../kernel/write-outputs.ts";
 import { rangedOfFunction } from "../output-layout.ts";
 import type { AssembleInput } from "./assemble-result.ts";
-import { readRanged } from "./energy.ts";
+import { type Evaluated, readRanged } from "./energy.ts";
+
+/** How much less leakage the retest showed, of the leakage that the target limits. */
+export function reductionOf(
+  { layout, outcome }: Evaluated,
+  measure: ScopeTarget["measure"],
+): Pick<NonNullable<Result["verified"]>, "differenceCfm25" | "reductionShare"> {
+  const isOutside = measure === "to-outside";
+  const beforeAt = layout.at(outputKey.leakage("house", isOutside ? "toOutside" : "total"));
+  const afterAt = layout.at(outputKey.plan(0, isOutside ? "predictedToOutside" : "predictedTotal"));
+  return {
+    differenceCfm25: rangedOfFunction(outcome, (read) => read(beforeAt) - read(afterAt)),
+    reductionShare: rangedOfFunction(outcome, (read) => (read(beforeAt) > 0 ? 1 - read(afterAt) / read(beforeAt) : 0)),
+  };
+}
 
 /** What the retest says: the reduction with its doubt, the target, and promise against result by its parts. */
 export function verifiedOf(
   { evaluated, predicted, target, house }: AssembleInput,
   leakage: Leakage,
 ): NonNullable<Result["verified"]> {
-  const { layout, outcome } = evaluated;
-  const isOutside = target?.measure === "to-outside";
-  const beforeAt = layout.at(outputKey.leakage("house", isOutside ? "toOutside" : "total"));
-  const afterAt = layout.at(outputKey.plan(0, isOutside ? "predictedToOutside" : "predictedTotal"));
+  const measure = target?.measure ?? "total";
+  const isOutside = measure === "to-outside";
   const after = readRanged(evaluated, outputKey.plan(0, isOutside ? "predictedToOutside" : "predictedTotal"));
   const promised = readRanged(predicted, outputKey.plan(0, isOutside ? "predictedToOutside" : "predictedTotal"));
   const savedNow = readRanged(evaluated, outputKey.plan(0, "savedUsd")).value;
@@ -26,8 +39,7 @@ export function verifiedOf(
   const standardUncertainty = Math.hypot(...retests.map((each) => each.standardUncertaintyCfm25));
   const before = isOutside ? leakage.toOutsideCfm25.value : leakage.totalCfm25.value;
   return {
-    differenceCfm25: rangedOfFunction(outcome, (read) => read(beforeAt) - read(afterAt)),
-    reductionShare: rangedOfFunction(outcome, (read) => (read(beforeAt) > 0 ? 1 - read(afterAt) / read(beforeAt) : 0)),
+    ...reductionOf(evaluated, measure),
     probabilityOfMeetingTarget:
       target && standardUncertainty > 0
         ? conformanceProbability({ value: after.value, standardUncertainty, upperLimit: target.limitCfm25 }).probability

@@ -48,7 +48,7 @@ export function createHouseKernel(
 ): HouseKernel {
   const before = createHouseState(house);
   const after = createHouseState(house);
-  const scratch = createHouseState(house);
+  const scratch = plans.length > 1 ? createHouseState(house) : after;
   const zones = { heating: createZoneLines(house.places), cooling: createZoneLines(house.places) };
   const pressures: PlenumPressures = {
     supplyPa: new Float64Array(house.systems.length),
