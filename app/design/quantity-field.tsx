@@ -35,8 +35,9 @@ export function QuantityField({
         className={isLarge ? `${styles.box} ${styles.quantity} ${styles.large}` : `${styles.box} ${styles.quantity}`}
       >
         {onSign ? (
-          <button type="button" className={styles.sign} onClick={onSign} aria-label={`Plus or minus: ${label}`}>
-            ±
+          <button type="button" className={styles.sign} onClick={onSign}>
+            <span aria-hidden="true">±</span>
+            <span className={styles.hidden}>Plus or minus: {label}</span>
           </button>
         ) : null}
         <input

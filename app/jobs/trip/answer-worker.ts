@@ -6,7 +6,7 @@ import { parseJob } from "#lib/job/parse-job.ts";
 import { fetchReferenceData } from "#lib/reference-data/load-browser.ts";
 import type { UnitSystem } from "#lib/units/display-unit.ts";
 import { type Answer, buildAnswer } from "./answer.ts";
-import { type Draft, numberAt } from "./draft.ts";
+import { type Draft, numberAt, textAt } from "./draft.ts";
 import { type LiveReadings, readLiveTests } from "./live-readings.ts";
 
 /** One state of the form, numbered so that an answer that comes late is known as late. */
@@ -27,6 +27,8 @@ const LIVE_DRAWS = 2000;
 let latestId = 0;
 /** Of the place, once its tables are here; thin air moves a reading by a few percent. */
 let placeElevationFt = 0;
+/** The place that the elevation is of, so that its tables are asked for once and not with every key. */
+let placeKey = "";
 /** Stays until the next ones are worked out, so that nothing flickers while one types. */
 let lastEffects: readonly AssumptionEffect[] = [];
 const reply = (message: AnswerReply) => postMessage(message);
@@ -39,14 +41,10 @@ addEventListener("message", async ({ data: { id, draft, units } }: MessageEvent<
   const read = () =>
     reply({ id, readings: readLiveTests(draft, numberAt(draft, "house/elevationFt") ?? placeElevationFt) });
   read();
+  if (await findPlace(draft)) read();
   try {
     const job = parseJob(draft);
     const reference = await fetchReferenceData(job);
-    const elevationFt = reference.place.elevation?.value ?? reference.climate.elevationFt;
-    if (elevationFt !== placeElevationFt) {
-      placeElevationFt = elevationFt;
-      read();
-    }
     reply({ id, answer: buildAnswer({ job, result: await estimate(job, reference), effects: lastEffects, units }) });
     await nextTask();
     if (latestId !== id) return;
@@ -61,3 +59,21 @@ addEventListener("message", async ({ data: { id, draft, units } }: MessageEvent<
     reply({ id, problems: thrown.errors });
   }
 });
+
+/** Learns how high the house lies, as soon as it is known where it stands and whatever else is missing. Whether it did. */
+async function findPlace(draft: Draft): Promise<boolean> {
+  const [zip, stationId] = [textAt(draft, "house/zip"), textAt(draft, "house/stationId")];
+  const key = `${zip} ${stationId}`;
+  if (key === placeKey || (zip === undefined && stationId === undefined)) return false;
+  try {
+    const house = { ...(zip ? { zip } : {}), ...(stationId ? { stationId } : {}) };
+    const { place, climate } = await fetchReferenceData({ house });
+    placeElevationFt = place.elevation?.value ?? climate.elevationFt;
+    placeKey = key;
+    return true;
+  } catch (thrown) {
+    // A ZIP code half typed, or tables not on this device yet: the readings are shown for sea level until they come.
+    if (!(thrown instanceof InputProblem)) throw thrown;
+    return false;
+  }
+}

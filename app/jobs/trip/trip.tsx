@@ -112,6 +112,8 @@ export function Trip({ jobId, revision, step, units, firstDraft, specs, first, c
       setShown(wrong);
       if (mayStay && isNew) return;
       router.push(href);
+      // Whoever comes back to this step finds it as it was saved, not as it was when it was first opened.
+      router.refresh();
     });
   };
 
