@@ -1,4 +1,6 @@
 import type { ScopeOption } from "#lib/job/result/plan-result.ts";
+import { NEVER_IDS, NEVERS, neverOf, PREREQUISITE_IDS, PREREQUISITES } from "#lib/scope/repair-rules.ts";
+import { STARTING_CATALOGUE } from "#lib/scope/repairs.ts";
 import { cautionWords } from "./crew/caution-words.ts";
 import { stageSections, workStages } from "./crew/work-stages.ts";
 import type { Block, DocumentView, Section } from "./document-view.ts";
@@ -75,6 +77,7 @@ function sectionsOf(context: JobContext, chosen: ScopeOption): Section[] {
         (caution): Block => ({ kind: "notice", notice: { tone: "caution", ...cautionWords(context, caution) } }),
       ),
     ),
+    section("rules", speaker.say("crew.firstTitle"), ruleBlocks(context, chosen)),
     ...stageSections(context, workStages(context, chosen)),
     ...(left.length > 0
       ? [
@@ -96,6 +99,24 @@ function sectionsOf(context: JobContext, chosen: ScopeOption): Section[] {
       },
       ...(result.retest ? gaugeBlocks(context) : []),
     ]),
+  ];
+}
+
+/** What must be true before the repairs of this job, and what is never done with them; each once. */
+function ruleBlocks({ speaker, language }: JobContext, { measures }: ScopeOption): Block[] {
+  const ids = new Set(measures.map(({ repairId }) => repairId));
+  const repairs = STARTING_CATALOGUE.repairs.filter(({ id }) => ids.has(id));
+  const inOrder = <Id extends string>(all: readonly Id[], wanted: readonly Id[]) =>
+    all.filter((id) => wanted.includes(id));
+  const first = inOrder(
+    PREREQUISITE_IDS,
+    repairs.flatMap(({ prerequisites }) => prerequisites),
+  );
+  const never = inOrder(NEVER_IDS, repairs.flatMap(neverOf));
+  return [
+    { kind: "list", items: first.map((id) => engineWords(language, PREREQUISITES[id].text)) },
+    { kind: "subheading", text: speaker.say("crew.neverTitle") },
+    { kind: "list", items: never.map((id) => engineWords(language, NEVERS[id].text)) },
   ];
 }
 

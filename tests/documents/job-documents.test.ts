@@ -72,6 +72,31 @@ describe("the crew sheet", () => {
   });
 });
 
+describe("rules and photos on the crew sheet", () => {
+  test("what must be true first and what is never done stand before the first repair, cloth tape among them", async () => {
+    const { job, result } = await estimatedExample("cold-attic-furnace.json");
+    const view = crewSheetView({ job, result, ...DATE });
+    const ids = view.sections.map(({ id }) => id);
+    expect(ids.indexOf("rules")).toBeLessThan(ids.indexOf("stage-1"));
+    const rules = sectionText(sectionOf(view, "rules")).join(" ");
+    expect(rules).toContain("Never cloth duct tape");
+    expect(rules).toContain("Never close an opening that lets air in");
+    expect(rules).toContain("held by screws");
+  });
+
+  test("photos are told by what they show, and take no column where there are none", async () => {
+    const { job, result } = await estimatedExample("cold-attic-furnace.json");
+    const chosen = result.scope.options.find(({ id }) => id === result.scope.chosen)!;
+    const withoutPhotos = JSON.stringify(crewSheetView({ job, result, ...DATE }));
+    expect(withoutPhotos).not.toContain("Photos");
+    const photos = [{ sha256: "0".repeat(64), caption: "Open return seen from the hatch", takenOn: "2026-11-05" }];
+    const sites = job.sites.map((site) => (site.id === chosen.measures[0]!.siteId ? { ...site, photos } : site));
+    const withPhotos = JSON.stringify(crewSheetView({ job: { ...job, sites }, result, ...DATE }));
+    expect(withPhotos).toContain("Photos");
+    expect(withPhotos).toMatch(/Leak \d+: Open return seen from the hatch, November 5, 2026/);
+  });
+});
+
 describe("the retest sheet", () => {
   test("tells the limit apart from the reading that meets it with confidence (form of JCGM 106)", async () => {
     const { job, result } = await estimatedExample("mixed-crawlspace-retest.json");

@@ -13,6 +13,7 @@ import type { Job } from "#lib/job/job-schema.ts";
 import { METHODS } from "#lib/methods/catalogue.ts";
 import { TARGET_RULES } from "#lib/retest/targets.ts";
 import { DEMO_PRICE_BOOK } from "#lib/scope/demo-price-book.ts";
+import { NEVERS, PREREQUISITES } from "#lib/scope/repair-rules.ts";
 import { STARTING_CATALOGUE } from "#lib/scope/repairs.ts";
 import { SOURCES } from "#lib/sources/sources.ts";
 import { EXAMPLE_FILES, exampleWithReference } from "#tests/estimate/example-jobs.ts";
@@ -141,6 +142,7 @@ describe("the engine's own sentences", () => {
     const texts = [
       ...STARTING_CATALOGUE.repairs.flatMap(({ steps }) => steps),
       ...DEMO_PRICE_BOOK.materials.flatMap(({ title, unit }) => [title, unit]),
+      ...[...Object.values(PREREQUISITES), ...Object.values(NEVERS)].map(({ text }) => text),
       ...TARGET_RULES.map(({ title }) => title),
       ...SOURCES.filter(({ author }) => author === "this project").map(({ title }) => title),
       ...METHODS.filter(({ id }) => TRACED.includes(id)).map(({ title }) => title),

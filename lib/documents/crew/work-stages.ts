@@ -59,6 +59,7 @@ export function stageSections(context: JobContext, stages: readonly WorkStage[])
     blocks: [
       ...spotCautions(context, work),
       stageTable(context, work),
+      ...photoBlocks(context, work),
       ...stepBlocks(context, work),
       ...(check ? [{ kind: "text" as const, text: check, isStrong: true }] : []),
     ],
@@ -73,7 +74,23 @@ function spotCautions(context: JobContext, work: WorkStage["work"]): Block[] {
     .map((caution) => ({ kind: "notice", notice: { tone: "caution", ...cautionWords(context, caution) } }));
 }
 
+const photosOf = ({ leak }: WorkStage["work"][number]) => leak?.site.photos ?? [];
+
+/** What each photo shows; the pictures themselves are where they were taken. */
+function photoBlocks({ speaker }: JobContext, work: WorkStage["work"]): Block[] {
+  const items = work.flatMap((each) =>
+    photosOf(each).map(({ caption, takenOn }) =>
+      speaker.say("crew.photo", {
+        number: each.leak?.number ?? "",
+        caption: [caption ?? speaker.say("crew.photoNone"), ...(takenOn ? [speaker.date(takenOn)] : [])].join(", "),
+      }),
+    ),
+  );
+  return items.length > 0 ? [{ kind: "list", items }] : [];
+}
+
 function stageTable({ speaker, language }: JobContext, work: WorkStage["work"]): Block {
+  const hasPhotos = work.some((each) => photosOf(each).length > 0);
   return {
     kind: "table",
     table: {
@@ -84,7 +101,7 @@ function stageTable({ speaker, language }: JobContext, work: WorkStage["work"]):
         { label: speaker.say("crew.size"), isNumeric: true },
         { label: speaker.say("column.repair") },
         { label: speaker.say("crew.hours"), isNumeric: true },
-        { label: speaker.say("crew.photos"), isNumeric: true },
+        ...(hasPhotos ? [{ label: speaker.say("crew.photos"), isNumeric: true }] : []),
       ],
       rows: work.map(({ measure, leak }) => [
         leak ? String(leak.number) : "",
@@ -92,7 +109,7 @@ function stageTable({ speaker, language }: JobContext, work: WorkStage["work"]):
         leak ? speaker.whole(leak.result.cfm25.value) : "",
         language === "en" ? measure.title : repairName(language, measure.repairId, measure.title),
         speaker.number(measure.labourHours),
-        leak ? String(leak.site.photos?.length ?? 0) : "",
+        ...(hasPhotos ? [String(leak?.site.photos?.length ?? 0)] : []),
       ]),
     },
   };

@@ -68,6 +68,67 @@ export const CREW_SENTENCES_ES: readonly (readonly [english: string, spanish: st
     "Rociar con presión, anotando presión y aire de principio a fin",
   ],
   ["Air the house, open up, test", "Airear la casa, abrir, probar"],
+  // What must be true before a repair, and what is never done.
+  ["The surface is dry, and what made it wet is put right.", "La superficie está seca, y se arregló lo que la mojaba."],
+  [
+    "Dust, oil and old tape are off; sealant holds on clean surfaces only.",
+    "Sin polvo, aceite ni cinta vieja; el sellador solo pega en superficies limpias.",
+  ],
+  [
+    "A hand and a brush reach the whole gap; insulation is pushed aside and put back.",
+    "La mano y la brocha llegan a toda la rendija; el aislante se aparta y se vuelve a poner.",
+  ],
+  [
+    "Nothing near the joint may hold asbestos or vermiculite, or licensed people have cleared it.",
+    "Cerca de la unión nada puede tener asbesto ni vermiculita, o gente con licencia ya lo aprobó.",
+  ],
+  ["The air handler is off at its switch.", "El equipo está apagado en su interruptor."],
+  [
+    "The joint is held by screws, straps or bands before it is sealed.",
+    "La unión está fija con tornillos, tiras o abrazaderas antes de sellarla.",
+  ],
+  [
+    "Gaps wider than the spray can bridge are closed by hand first.",
+    "Las rendijas más anchas de lo que cubre el rocío se cierran antes a mano.",
+  ],
+  [
+    "Registers, coil and blower are masked or isolated from the spray.",
+    "Rejillas, serpentín y ventilador están tapados o aislados del rocío.",
+  ],
+  [
+    "People and animals are out of the house while it is sprayed and aired.",
+    "Personas y animales están fuera de la casa mientras se rocía y se airea.",
+  ],
+  [
+    "Appliances that burn fuel are tested before and after; the local protocol governs.",
+    "Los aparatos que queman combustible se prueban antes y después; manda el protocolo local.",
+  ],
+  [
+    "Never cloth duct tape: it was the sealant that failed when many were aged side by side.",
+    "Nunca cinta de tela: fue el sellador que falló cuando se envejecieron muchos lado a lado.",
+  ],
+  [
+    "Never close an opening that lets air in for a furnace, boiler or water heater.",
+    "Nunca cierre una abertura que da aire a un calefactor, caldera o calentador de agua.",
+  ],
+  [
+    "Never seal, bend or disturb the vent of an appliance that burns fuel.",
+    "Nunca selle, doble ni mueva la salida de gases de un aparato que quema combustible.",
+  ],
+  ["Never seal over a fire or smoke damper.", "Nunca selle sobre una compuerta contra fuego o humo."],
+  [
+    "Never glue a service panel shut: use a gasket or a listed tape that can be taken off.",
+    "Nunca pegue una tapa de servicio: use empaque o una cinta aprobada que se pueda quitar.",
+  ],
+  ["Never close a drain of the coil or its overflow.", "Nunca cierre un desagüe del serpentín ni su rebose."],
+  [
+    "Never brush, cut or scrape what may hold asbestos. Stop.",
+    "Nunca cepille, corte ni raspe lo que puede tener asbesto. Pare.",
+  ],
+  [
+    "Never spray without a log of pressure and flow from start to end.",
+    "Nunca rocíe sin anotar presión y aire de principio a fin.",
+  ],
   // Materials that the product starts with, and their units.
   ["Mastic", "Masilla para ductos"],
   ["Glass-fiber mesh tape", "Cinta de malla de vidrio"],

@@ -425,6 +425,7 @@ export const EN = {
   "page.problem.question": "Enter your question, in up to 2,000 letters.",
   "page.problem.changed": "This page was out of date. Read it again, then accept.",
 
+  "crew.toJob": "Back to the job",
   "crew.title": "Crew sheet for {house}",
   "crew.heading": "Work at {house}",
   "crew.lead":
@@ -437,11 +438,15 @@ export const EN = {
   "crew.amount": "Amount",
   "crew.unit": "Unit",
   "crew.beforeTitle": "Before you start",
+  "crew.firstTitle": "First, at each joint",
+  "crew.neverTitle": "Never",
+  "crew.photo": "Leak {number}: {caption}",
   "crew.stageTitle": "{number}. {place}",
   "crew.stageTable": "Repairs in the order you come to them",
   "crew.size": "Leak (cfm)",
   "crew.hours": "Person hours",
   "crew.photos": "Photos",
+  "crew.photoNone": "photo without words",
   "crew.checkGo":
     "Check: hold the ducts at 25 Pa. Go on at {cfm} cfm or less. Above that, look again at what you sealed here.",
   "crew.checkDone": "Check: hold the ducts at 25 Pa. Done at {cfm} cfm or less.",

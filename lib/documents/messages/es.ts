@@ -423,6 +423,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "page.problem.question": "Escriba su pregunta, de hasta 2,000 letras.",
   "page.problem.changed": "Esta página era vieja. Léala otra vez y luego acepte.",
 
+  "crew.toJob": "Volver al trabajo",
   "crew.title": "Hoja de trabajo para {house}",
   "crew.heading": "Trabajo en {house}",
   "crew.lead":
@@ -435,11 +436,15 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "crew.amount": "Cantidad",
   "crew.unit": "Unidad",
   "crew.beforeTitle": "Antes de empezar",
+  "crew.firstTitle": "Primero, en cada unión",
+  "crew.neverTitle": "Nunca",
+  "crew.photo": "Fuga {number}: {caption}",
   "crew.stageTitle": "{number}. {place}",
   "crew.stageTable": "Arreglos en el orden en que se llega a ellos",
   "crew.size": "Fuga (cfm)",
   "crew.hours": "Horas de persona",
   "crew.photos": "Fotos",
+  "crew.photoNone": "foto sin texto",
   "crew.checkGo": "Revise: ductos a 25 Pa. Siga con {cfm} cfm o menos. Si sale más, mire otra vez lo que selló aquí.",
   "crew.checkDone": "Revise: ductos a 25 Pa. Listo con {cfm} cfm o menos.",
   "crew.leaveTitle": "Déjelo como está",

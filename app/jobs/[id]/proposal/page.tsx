@@ -115,6 +115,12 @@ export default async function ProposalPage({ params }: { params: Promise<{ id: s
           <LinkButton href={`/jobs/${id}/options`} variant="quiet">
             Choose the work
           </LinkButton>
+          <LinkButton href={`/jobs/${id}/crew`} variant="quiet" prefetch={false}>
+            Crew sheet on the phone
+          </LinkButton>
+          <LinkButton href="/organization" variant="quiet">
+            What your papers promise
+          </LinkButton>
         </form>
         {issued.length === 0 ? (
           <EmptyState title="Nothing has been issued yet">
