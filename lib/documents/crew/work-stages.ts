@@ -58,7 +58,7 @@ export function stageSections(context: JobContext, stages: readonly WorkStage[])
     audience: "homeowner",
     blocks: [
       ...spotCautions(context, work),
-      stageTable(context, work),
+      stageTable(context, work, index + 1),
       ...photoBlocks(context, work),
       ...stepBlocks(context, work),
       ...(check ? [{ kind: "text" as const, text: check, isStrong: true }] : []),
@@ -89,12 +89,12 @@ function photoBlocks({ speaker }: JobContext, work: WorkStage["work"]): Block[] 
   return items.length > 0 ? [{ kind: "list", items }] : [];
 }
 
-function stageTable({ speaker, language }: JobContext, work: WorkStage["work"]): Block {
+function stageTable({ speaker, language }: JobContext, work: WorkStage["work"], stage: number): Block {
   const hasPhotos = work.some((each) => photosOf(each).length > 0);
   return {
     kind: "table",
     table: {
-      caption: speaker.say("crew.stageTable"),
+      caption: speaker.say("crew.stageTable", { stage }),
       columns: [
         { label: speaker.say("column.number"), isNumeric: true },
         { label: speaker.say("column.leak") },

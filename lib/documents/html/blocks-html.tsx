@@ -121,10 +121,11 @@ export function PictureHtml({
   );
 }
 
-export function NoticeHtml({ notice: { tone, title, text } }: { notice: Notice }) {
+/** A caution is a heading of its own inside a section; above all sections it is no heading. */
+export function NoticeHtml({ notice: { tone, title, text }, isOnTop = false }: { notice: Notice; isOnTop?: boolean }) {
   return (
     <div className={`notice ${tone}`}>
-      {tone === "caution" ? <h3>{title}</h3> : <p className="strong">{title}</p>}
+      {tone === "caution" && !isOnTop ? <h3>{title}</h3> : <p className="strong">{title}</p>}
       <p>{text}</p>
     </div>
   );

@@ -66,7 +66,7 @@ export function DocumentHtml({ view, frame }: { view: DocumentView; frame: HtmlF
           ))}
           {view.opening ? <PictureHtml picture={view.opening} isOpening {...around} /> : null}
           {view.notices.map((notice) => (
-            <NoticeHtml key={notice.title} notice={{ ...notice }} />
+            <NoticeHtml key={notice.title} notice={{ ...notice }} isOnTop />
           ))}
           {plain.map((section) => (
             <section key={section.id} aria-labelledby={section.id}>

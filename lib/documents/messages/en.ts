@@ -442,7 +442,7 @@ export const EN = {
   "crew.neverTitle": "Never",
   "crew.photo": "Leak {number}: {caption}",
   "crew.stageTitle": "{number}. {place}",
-  "crew.stageTable": "Repairs in the order you come to them",
+  "crew.stageTable": "Repairs in the order you come to them, place {stage}",
   "crew.size": "Leak (cfm)",
   "crew.hours": "Person hours",
   "crew.photos": "Photos",

@@ -440,7 +440,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "crew.neverTitle": "Nunca",
   "crew.photo": "Fuga {number}: {caption}",
   "crew.stageTitle": "{number}. {place}",
-  "crew.stageTable": "Arreglos en el orden en que se llega a ellos",
+  "crew.stageTable": "Arreglos en el orden en que se llega a ellos, lugar {stage}",
   "crew.size": "Fuga (cfm)",
   "crew.hours": "Horas de persona",
   "crew.photos": "Fotos",
