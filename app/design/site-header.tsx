@@ -15,6 +15,11 @@ export function SiteHeader() {
         <Link href="/" className={styles.home}>
           <Wordmark />
         </Link>
+        <nav className={styles.nav} aria-label="Main">
+          <Link href="/jobs">Jobs</Link>
+          <Link href="/program">Claims</Link>
+          <Link href="/who">Who acts</Link>
+        </nav>
         <DisplaySettings units={<UnitSwitch />} />
       </header>
     </>

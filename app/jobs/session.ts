@@ -1,6 +1,6 @@
 import "server-only";
 import { cookies } from "next/headers";
-import { notFound } from "next/navigation";
+import { notFound, redirect } from "next/navigation";
 import type { MemberActor } from "#lib/access/actor.ts";
 import { type Action, requireAllowed } from "#lib/access/can.ts";
 import { currentActor, IDENTITY_COOKIE } from "#lib/access/current-actor.ts";
@@ -20,12 +20,13 @@ export async function actAs<T>(action: Action, work: (scope: Scope, actor: Membe
   return await store.withOrganization(actor, (scope) => work(scope, actor));
 }
 
-/** The same for a page: what is not there for this organization is a page not found. */
+/** The same for a page: what is not there for this organization is not found, what is not theirs to see says so. */
 export async function showAs<T>(action: Action, work: (scope: Scope, actor: MemberActor) => Promise<T>): Promise<T> {
   try {
     return await actAs(action, work);
   } catch (thrown) {
     if (thrown instanceof InputProblem && thrown.code === "not-found") notFound();
+    if (thrown instanceof InputProblem && thrown.code === "not-allowed") redirect("/who?why=not-allowed");
     throw thrown;
   }
 }

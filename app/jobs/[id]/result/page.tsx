@@ -77,6 +77,11 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
           <LinkButton href={`/jobs/${id}/options`} variant="secondary">
             Choose the work
           </LinkButton>
+          {result.basis === "verified" ? (
+            <LinkButton href={`/jobs/${id}/claim`} variant="secondary">
+              Hand in the claim
+            </LinkButton>
+          ) : null}
           <LinkButton href={`/jobs/${id}/house`} variant="secondary">
             Change the entries
           </LinkButton>

@@ -1,0 +1,118 @@
+import { AxeBuilder } from "@axe-core/playwright";
+import { type Browser, chromium, type Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type AppServer, startApp } from "./app-server.ts";
+
+const CHROMIUM = "/usr/bin/chromium";
+const QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking"];
+
+let app: AppServer;
+let browser: Browser;
+beforeAll(async () => {
+  [app, browser] = await Promise.all([startApp(), chromium.launch({ executablePath: CHROMIUM, args: QUIET })]);
+});
+afterAll(async () => {
+  await browser?.close();
+  await app?.stop();
+});
+
+async function check(page: Page): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(
+    violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`),
+    page.url(),
+  ).toEqual([]);
+  const sideways = await page.evaluate(
+    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+  );
+  expect(sideways, page.url()).toBeLessThanOrEqual(0);
+}
+
+async function actAs(page: Page, name: string, at: RegExp): Promise<void> {
+  await page.goto(`${app.url}/who`);
+  const button = page.getByRole("button", { name: `Act as ${name}` });
+  if ((await button.count()) === 0) return;
+  await button.click();
+  await page.waitForURL(at);
+}
+
+const has = async (page: Page, words: string): Promise<boolean> =>
+  (await page.locator("main").textContent())?.includes(words) ?? false;
+
+describe("a claim between contractor and program", () => {
+  it("is recomputed, asked about, answered, decided and inspected, each side seeing what is theirs", {
+    timeout: 120_000,
+  }, async () => {
+    const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, colorScheme: "light" });
+    const page = await context.newPage();
+
+    await page.goto(`${app.url}/who`);
+    await check(page);
+    await actAs(page, "Ines Calloway", /\/program$/);
+    await check(page);
+    await page.getByRole("link", { name: /^quarry-road-retest/ }).click();
+    await page.waitForURL(/\/program\/claims\//);
+    const address = page.url();
+    expect(await has(page, "Every number comes out the same")).toBe(true);
+    expect(await has(page, "No photo shows the repair of")).toBe(true);
+    await check(page);
+    // Nothing on the page lets a reviewer change what was claimed.
+    const fields = await page
+      .locator("main form [name]")
+      .evaluateAll((all) => all.map((each) => each.getAttribute("name")));
+    expect([...new Set(fields)].sort()).toEqual(
+      ["from", "id", "inspectedCfm25", "note", "reason", "text", "to", "uncertaintyPercent"].sort(),
+    );
+
+    await page.getByText("Look at it", { exact: true }).click();
+    await page.getByLabel("Reason").fill("Taking this one.");
+    await page.getByRole("button", { name: "Decide" }).click();
+    await page.getByText("Being looked at").first().waitFor();
+    await page.getByText("Ask the contractor").click();
+    await page.getByLabel("Reason").fill("Please tell where the photos are.");
+    await page.getByRole("button", { name: "Decide" }).click();
+    await page.getByText("A question is open").first().waitFor();
+    // 137 against the 129.1 claimed: within what two people differ by.
+    await page.getByText("Record a reading at the house").click();
+    await page.getByLabel(/Total leakage read/).fill("137");
+    await page.getByRole("button", { name: "Record the reading" }).click();
+    await page.getByText("The two readings agree").waitFor();
+
+    await actAs(page, "Joel Abara", /\/jobs$/);
+    await page.goto(address);
+    expect(await has(page, "Please tell where the photos are.")).toBe(true);
+    expect(await page.getByText("Approve", { exact: true }).count()).toBe(0);
+    await page.getByLabel("Comment").fill("On the tablet of the crew.");
+    await page.getByRole("button", { name: "Add the comment" }).click();
+    await page.getByText("On the tablet of the crew.").waitFor();
+    await check(page);
+
+    await actAs(page, "Casper Dunmore", /\/jobs$/);
+    const foreign = await page.goto(address);
+    expect(foreign?.status()).toBe(404);
+
+    await actAs(page, "Ines Calloway", /\/program$/);
+    await page.goto(`${app.url}/program/inspections`);
+    await page.getByRole("button", { name: "Draw a sample" }).click();
+    await page.getByText("1 of 1 claims").waitFor();
+    await check(page);
+    // Jobs are the contractor's: the reviewer is sent to choose who acts.
+    await page.goto(`${app.url}/jobs`);
+    expect(page.url()).toContain("/who");
+    await context.close();
+  });
+
+  it("is handed in from the job's result, once for each state of the job", { timeout: 60_000 }, async () => {
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 }, colorScheme: "dark" });
+    const page = await context.newPage();
+    await page.goto(`${app.url}/jobs`);
+    await page.getByRole("link", { name: /Result of 408 Quarry Road, after the work/ }).click();
+    await page.getByRole("link", { name: "Hand in the claim" }).click();
+    await page.waitForURL(/\/claim$/);
+    expect(await has(page, "No photo shows the repair of")).toBe(true);
+    await check(page);
+    await page.getByRole("button", { name: "Hand in the claim" }).click();
+    await page.getByText("This state of the job was handed in before.").waitFor();
+    await context.close();
+  });
+});
