@@ -18,6 +18,7 @@ export function SiteHeader() {
         <nav className={styles.nav} aria-label="Main">
           <Link href="/jobs">Jobs</Link>
           <Link href="/program">Claims</Link>
+          <Link href="/organization">Your firm</Link>
           <Link href="/who">Who acts</Link>
         </nav>
         <DisplaySettings units={<UnitSwitch />} />

@@ -1,22 +1,21 @@
-"use client";
-
-import type { ReactNode } from "react";
-import { Button, Dialog, DialogTrigger, Popover } from "react-aria-components";
+import { type ReactNode, useId } from "react";
 import styles from "./overlay.module.css";
 
-/** A trade term with its meaning behind it: pressed, it explains itself in place. */
+/**
+ * A trade term with its meaning behind it: pressed, it explains itself in place. The browser's own popover, so it works
+ * without script, closes with Escape or a press beside it, and gives the focus back.
+ */
 export function Term({ children, meaning }: { children: string; meaning: ReactNode }) {
+  const id = useId();
   return (
-    <DialogTrigger>
-      <Button className={styles.term} aria-label={`${children}: what it means`}>
+    <>
+      <button type="button" className={styles.term} popoverTarget={id} aria-label={`${children}: what it means`}>
         {children}
-      </Button>
-      <Popover className={styles.popover} offset={6}>
-        <Dialog className={styles.meaning} aria-label={children}>
-          <strong>{children}</strong>
-          <div>{meaning}</div>
-        </Dialog>
-      </Popover>
-    </DialogTrigger>
+      </button>
+      <span id={id} popover="auto" className={styles.meaning} role="note">
+        <strong>{children}</strong>
+        <span>{meaning}</span>
+      </span>
+    </>
   );
 }

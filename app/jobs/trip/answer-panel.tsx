@@ -3,6 +3,7 @@
 import { Notice } from "#app/design/notice.tsx";
 import { Picture } from "#app/design/picture.tsx";
 import { StatGrid } from "#app/design/stat-block.tsx";
+import { WithTerms } from "#app/words/with-terms.tsx";
 import { COMPACT_WIDTH } from "#lib/pictures/scene.ts";
 import type { Answer, DrawnScene } from "./answer.ts";
 import type { MissingField } from "./missing.ts";
@@ -32,7 +33,12 @@ export function AnswerPanel({
         <>
           <Picture build={pick(answer.house)} headingLevel={2} isHeadingHidden />
           {answer.stats.length > 0 ? (
-            <StatGrid stats={answer.stats} />
+            <StatGrid
+              stats={answer.stats.map(({ label, ...stat }) => ({
+                ...stat,
+                label: <WithTerms key="label">{label}</WithTerms>,
+              }))}
+            />
           ) : (
             <Notice kind="info" title="The answer begins with a reading or a leak">
               <p>

@@ -9,6 +9,7 @@ import type { UnitSystem } from "#lib/units/display-unit.ts";
 import { sentenceInSystem } from "#lib/units/sentence-in-system.ts";
 import { numberAt, readAt, textAt } from "./draft.ts";
 import { choiceLabel, SHORT_UNITS, UNIT_WORDS } from "./field-words.ts";
+import { hintWithTerms } from "./hint-with-terms.tsx";
 import { shownUnit, storedNumber, typedText } from "./shown-number.ts";
 import styles from "./trip.module.css";
 import { lastKeyOf, starPathOf, useTrip } from "./trip-context.ts";
@@ -35,8 +36,9 @@ function useAssumption(path: string, isEmpty: boolean): ReactNode {
 /** The end of a label that names the unit in words; the words of the person's own unit stand in its place. */
 const UNIT_IN_WORDS = /, in [a-z ]+$/;
 
-const hintIn = (units: UnitSystem, hint: ReactNode): ReactNode =>
-  typeof hint === "string" ? sentenceInSystem(hint, units) : hint;
+/** In the units of the reader, with what its trade terms mean. */
+const hintIn = (units: UnitSystem, { hint, ...field }: { path: string; label: string; hint: ReactNode }): ReactNode =>
+  hintWithTerms({ ...field, hint: typeof hint === "string" ? sentenceInSystem(hint, units) : hint });
 
 /** What was typed, below zero where it was above, and back. */
 const withOtherSign = (typed: string): string =>
@@ -80,7 +82,9 @@ export function NumberAt({
     <QuantityField
       id={path}
       label={words ? `${title}, ${words}` : title}
-      hint={hintIn(units, hint === undefined ? spec.description : hint)}
+      hint={
+        isLabelHidden ? hint : hintIn(units, { path, label: title, hint: hint === undefined ? spec.description : hint })
+      }
       error={errorAt(path)}
       note={isLabelHidden ? undefined : note}
       isNoteQuiet
@@ -150,7 +154,7 @@ export function ChoiceAt({
   unknownLabel?: string;
   onChosen?: (value: string | undefined) => void;
 }) {
-  const { draft, set, specOf, errorAt } = useTrip();
+  const { draft, units, set, specOf, errorAt } = useTrip();
   const spec = specOf(path);
   const starPath = starPathOf(path);
   const mustChoose = isRequired ?? spec.isRequired;
@@ -164,7 +168,9 @@ export function ChoiceAt({
   };
   const texts = {
     label: label ?? spec.title,
-    hint: hint === undefined ? spec.description : hint,
+    hint: isLabelHidden
+      ? hint
+      : hintIn(units, { path, label: label ?? spec.title, hint: hint === undefined ? spec.description : hint }),
     error: errorAt(path),
     note,
     isNoteQuiet: true,
@@ -200,7 +206,7 @@ export function ChoiceAt({
 
 /** Yes, no, or not known. */
 export function FlagAt({ path, label, hint }: FieldProps) {
-  const { draft, set, specOf, errorAt } = useTrip();
+  const { draft, units, set, specOf, errorAt } = useTrip();
   const spec = specOf(path);
   const value = readAt(draft, path);
   const note = useAssumption(path, value === undefined);
@@ -208,7 +214,7 @@ export function FlagAt({ path, label, hint }: FieldProps) {
     <div id={path} tabIndex={-1} className={styles.anchor}>
       <ChoiceCards
         label={label ?? spec.title}
-        hint={hint === undefined ? spec.description : hint}
+        hint={hintIn(units, { path, label: label ?? spec.title, hint: hint === undefined ? spec.description : hint })}
         error={errorAt(path)}
         note={note}
         isNoteQuiet

@@ -1,6 +1,7 @@
 "use client";
 
 import { Notice, type NoticeKind } from "#app/design/notice.tsx";
+import { WithTerms } from "#app/words/with-terms.tsx";
 import type { Warning } from "#lib/job/result/evidence-result.ts";
 import { useTrip } from "./trip-context.ts";
 
@@ -14,7 +15,7 @@ export function NotesAt({ path }: { path: string }) {
   return notes.map((note) => (
     <Notice key={`${note.code} ${note.path}`} kind={KINDS[note.severity]} title={note.what} isLive>
       <p>
-        {note.why} {note.nextMove}
+        <WithTerms>{`${note.why} ${note.nextMove}`}</WithTerms>
       </p>
     </Notice>
   ));

@@ -1,5 +1,6 @@
 import Link from "next/link";
 import { DataTable } from "#app/design/data-table.tsx";
+import { WithTerms } from "#app/words/with-terms.tsx";
 import type { AssumptionEffect } from "#lib/estimate/assumption-effects.ts";
 import type { Assumption } from "#lib/job/result/evidence-result.ts";
 import { citationText } from "#lib/sources/source-title.ts";
@@ -42,7 +43,7 @@ export function AssumptionsTable({
           </Link>,
           takenAs(each, text),
           dollarWords(effectOf.get(each.path)),
-          sentenceInSystem(each.reason, text.system),
+          <WithTerms key="why">{sentenceInSystem(each.reason, text.system)}</WithTerms>,
           citationText(each.source),
         ],
       }))}

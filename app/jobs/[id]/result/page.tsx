@@ -1,10 +1,12 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import type { ReactNode } from "react";
 import { LinkButton } from "#app/design/button.tsx";
 import { DemoBanner } from "#app/design/demo-banner.tsx";
 import { Notice } from "#app/design/notice.tsx";
 import { StatGrid } from "#app/design/stat-block.tsx";
 import { unitSystem } from "#app/units/unit-system.ts";
+import { WithTerms } from "#app/words/with-terms.tsx";
 import type { Ranged } from "#lib/job/result/ranged.ts";
 import { formatPercent, formatUsd } from "#lib/units/format.ts";
 import { sentenceInSystem } from "#lib/units/sentence-in-system.ts";
@@ -27,7 +29,7 @@ const VERDICTS = {
   "not-worth-sealing": "Not worth sealing.",
 } as const;
 
-const stat = (id: string, label: string, number: Ranged, format: (value: number) => string, unit?: string) => ({
+const stat = (id: string, label: ReactNode, number: Ranged, format: (value: number) => string, unit?: string) => ({
   id,
   label,
   value: format(number.value),
@@ -54,7 +56,9 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
           {result.basis === "verified" ? ", verified by the retest" : ""}
         </p>
         <h1>{VERDICTS[scope.verdict.code]}</h1>
-        <p className={styles.lead}>{sentenceInSystem(scope.verdict.reason, units)}</p>
+        <p className={styles.lead}>
+          <WithTerms>{sentenceInSystem(scope.verdict.reason, units)}</WithTerms>
+        </p>
         {scope.verdict.otherReasons.length > 0 ? (
           <ul>
             {scope.verdict.otherReasons.map((reason) => (
@@ -64,8 +68,8 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
         ) : null}
         <StatGrid
           stats={[
-            stat("total", "Leakage at 25 Pa", leakage.totalCfm25, cfm, text.unit("cfm")),
-            stat("outside", "To outside", leakage.toOutsideCfm25, cfm, text.unit("cfm")),
+            stat("total", <WithTerms>Leakage at 25 Pa</WithTerms>, leakage.totalCfm25, cfm, text.unit("cfm")),
+            stat("outside", <WithTerms>To outside</WithTerms>, leakage.toOutsideCfm25, cfm, text.unit("cfm")),
             stat("share", "Of the fan's air, to outside", leakage.fractionOfFanFlow, (value) => formatPercent(value)),
             stat("cost", "The leaks cost", economics.doingNothingUsdPerYear, usd, "a year"),
             stat("saved", "Saved by sealing", savings.costUsdPerYear, usd, "a year"),
@@ -93,7 +97,7 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
         />
         {result.narrowMost ? (
           <Notice kind="info" title="What would narrow the range most">
-            {result.narrowMost}
+            <WithTerms>{result.narrowMost}</WithTerms>
           </Notice>
         ) : null}
         <HousePictures job={job} result={result} units={units} />
@@ -124,7 +128,7 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
                   kind={each.severity === "note" ? "info" : each.severity}
                   title={each.what}
                 >
-                  {each.why} {each.nextMove}
+                  <WithTerms>{`${each.why} ${each.nextMove}`}</WithTerms>
                 </Notice>
               ))}
           </div>
@@ -134,7 +138,7 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
           <ul className={styles.cautions}>
             {cautions.map((each) => (
               <li key={each.id}>
-                <strong>{each.title}.</strong> {each.text}
+                <strong>{each.title}.</strong> <WithTerms>{each.text}</WithTerms>
               </li>
             ))}
           </ul>

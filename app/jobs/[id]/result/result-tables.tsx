@@ -1,6 +1,7 @@
 import Link from "next/link";
 import { DataTable } from "#app/design/data-table.tsx";
 import { WorkedOut } from "#app/design/worked-out.tsx";
+import { WithTerms } from "#app/words/with-terms.tsx";
 import type { Result } from "#lib/job/result/result-schema.ts";
 import { METHODS } from "#lib/methods/catalogue.ts";
 import { citationText } from "#lib/sources/source-title.ts";
@@ -89,7 +90,9 @@ export function RetestTable({ retest, text }: { retest: NonNullable<Result["rete
       />
       <ol>
         {retest.stagedChecks.map((check) => (
-          <li key={check.say}>{sentenceInSystem(check.say, text.system)}</li>
+          <li key={check.say}>
+            <WithTerms>{sentenceInSystem(check.say, text.system)}</WithTerms>
+          </li>
         ))}
       </ol>
     </>
