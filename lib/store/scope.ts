@@ -6,6 +6,7 @@ import { inspectionSamples } from "./repositories/inspection-samples.ts";
 import { instruments } from "./repositories/instruments.ts";
 import { jobs } from "./repositories/jobs.ts";
 import { organizations } from "./repositories/organizations.ts";
+import { photos } from "./repositories/photos.ts";
 import { priceBooks } from "./repositories/price-books.ts";
 import { programs } from "./repositories/programs.ts";
 import { proposals } from "./repositories/proposals.ts";
@@ -19,6 +20,7 @@ export function makeScope(unit: UnitOfWork) {
     clients: clients(unit),
     jobs: jobs(unit),
     instruments: instruments(unit),
+    photos: photos(unit),
     proposals: proposals(unit),
     priceBooks: priceBooks(unit),
     repairs: repairs(unit),

@@ -29,6 +29,7 @@ const COLUMN_TYPES: Record<string, string> = {
   Float: "double precision",
   Boolean: "boolean",
   Json: "jsonb",
+  Bytes: "bytea",
   "DateTime @db.Timestamptz(3)": "timestamp(3) with time zone",
   "DateTime @db.Date": "date",
 };

@@ -1,0 +1,23 @@
+import { toProblem } from "#lib/errors/problem-details.ts";
+import { actAs } from "../../../session.ts";
+
+/** A photo of a leak. Its name is its content, so a browser may keep it as long as it likes. */
+export async function GET(
+  _request: Request,
+  { params }: { params: Promise<{ id: string; sha256: string }> },
+): Promise<Response> {
+  const { id, sha256 } = await params;
+  try {
+    const content = await actAs("job.view", ({ photos }) => photos.find(id, sha256));
+    return new Response(Uint8Array.from(content), {
+      headers: {
+        "content-type": "image/jpeg",
+        "cache-control": "private, max-age=31536000, immutable",
+        "x-content-type-options": "nosniff",
+      },
+    });
+  } catch (thrown) {
+    const { problem } = toProblem(thrown);
+    return Response.json(problem, { status: problem.status, headers: { "content-type": "application/problem+json" } });
+  }
+}
