@@ -1,17 +1,11 @@
-import { ed25519 } from "@noble/curves/ed25519.js";
-import { hexToBytes } from "@noble/hashes/utils.js";
-
-import { problemsFromZod } from "#lib/errors/from-zod.ts";
 import { type FieldProblem, InputProblem } from "#lib/errors/input-problem.ts";
 import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
 import { estimateClaimedFigures } from "#lib/estimate/estimate-claimed-figures.ts";
 import type { ReferenceData } from "#lib/estimate/reference-data.ts";
-import { contentHash } from "#lib/hash/content-hash.ts";
 import type { Job } from "#lib/job/job-schema.ts";
-import { findJobProblems } from "#lib/job/parse-job.ts";
-import { type Claim, claimSchema } from "./claim-schema.ts";
+import type { Claim } from "./claim-schema.ts";
 import { claimedNumbers } from "./claimed-numbers.ts";
-import { claimBody } from "./create-claim.ts";
+import { readClaim } from "./read-claim.ts";
 
 /** Numbers of a claim and of its recomputation agree when they are this close. */
 export const RECOMPUTE_TOLERANCE_RATIO = 1e-9;
@@ -37,19 +31,6 @@ export interface RecomputeOptions {
 }
 
 const WHICH = ["value", "p10", "p90"] as const;
-
-function invalid(pointer: string, detail: string, fix: string): RecomputeOutcome {
-  return { outcome: "invalid", errors: [{ pointer, detail, code: "claim-invalid", fix }] };
-}
-
-function isSigned({ hash, signature }: Claim): boolean {
-  if (!signature) return true;
-  try {
-    return ed25519.verify(hexToBytes(signature.value), hexToBytes(hash), hexToBytes(signature.publicKey));
-  } catch {
-    return false;
-  }
-}
 
 function relativeDifferenceOf(was: number, is: number): number {
   const scale = Math.max(Math.abs(was), Math.abs(is));
@@ -108,32 +89,9 @@ export async function recomputeClaim(
   packet: unknown,
   { loadReference, withDraws }: RecomputeOptions,
 ): Promise<RecomputeOutcome> {
-  const parsed = claimSchema.safeParse(packet);
-  if (!parsed.success)
-    return { outcome: "invalid", errors: problemsFromZod({ error: parsed.error, schema: claimSchema, input: packet }) };
-  const claim = parsed.data;
-  // Hashed as it came: what reading by the schema would smooth, a blank at an end, say, is a change too.
-  const asIssued = packet as Claim;
-  if (contentHash(claimBody(asIssued)) !== claim.hash)
-    return invalid(
-      "#/hash",
-      "The hash does not belong to this content",
-      "Ask for the packet as it was issued: something in it was changed.",
-    );
-  if (contentHash(asIssued.job) !== claim.jobHash)
-    return invalid("#/jobHash", "The job's hash does not belong to this job", "Ask for the packet as it was issued.");
-  if (!isSigned(claim))
-    return invalid(
-      "#/signature",
-      "The signature does not belong to this hash and key",
-      "Ask the organization to sign the packet again.",
-    );
-  const problems = findJobProblems(claim.job);
-  if (problems.length > 0)
-    return {
-      outcome: "invalid",
-      errors: problems.map((each) => ({ ...each, pointer: `#/job${each.pointer.slice(1)}` })),
-    };
+  const read = readClaim(packet);
+  if ("errors" in read) return { outcome: "invalid", errors: read.errors };
+  const { claim } = read;
   try {
     const reference = await loadReference(claim.job);
     const draws = withDraws ? claim.draws : 0;

@@ -12,6 +12,8 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   schema: async () => (await import("./commands/schema.ts")).schemaCommand,
   claim: async () => (await import("./commands/claim.ts")).claimCommand,
   recompute: async () => (await import("./commands/recompute.ts")).recomputeCommand,
+  "import-claims": async () => (await import("./commands/import-claims.ts")).importClaimsCommand,
+  worker: async () => (await import("./commands/worker.ts")).workerCommand,
   convert: async () => (await import("./commands/convert.ts")).convertCommand,
 };
 

@@ -1,5 +1,6 @@
 import { PrismaPg } from "@prisma/adapter-pg";
 import { textHash } from "#lib/hash/content-hash.ts";
+import { type ClaimQueue, openClaimQueue } from "./claim-queue.ts";
 import { type Connection, connect, type StoreOptions } from "./connect.ts";
 import { connectionProblem, isServerAway } from "./connection-problem.ts";
 import { PrismaClient } from "./generated/client.ts";
@@ -15,6 +16,8 @@ export interface Store {
   resolveProposalLink(linkToken: string): Promise<Identity | undefined>;
   /** Whom a key of the programming interface stands for; undefined when unknown or revoked. */
   resolveApiKey(key: string): Promise<(Identity & { apiKeyId: string; scopes: string[] }) | undefined>;
+  /** The queue that workers take chunks of claims from. */
+  openClaimQueue(): Promise<ClaimQueue>;
   close(): Promise<void>;
 }
 
@@ -57,6 +60,8 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
       const { createdById, ...rest } = found;
       return { ...rest, actorId: createdById };
     },
+
+    openClaimQueue: () => openClaimQueue(connection.appUrl),
 
     async close() {
       await client.$disconnect();

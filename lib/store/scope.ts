@@ -1,4 +1,6 @@
 import { audit } from "./repositories/audit.ts";
+import { claimBatches } from "./repositories/claim-batches.ts";
+import { claimChunks } from "./repositories/claim-chunks.ts";
 import { claimReview } from "./repositories/claim-review.ts";
 import { claims } from "./repositories/claims.ts";
 import { clients } from "./repositories/clients.ts";
@@ -28,6 +30,8 @@ export function makeScope(unit: UnitOfWork) {
     inspectionSamples: inspectionSamples(unit),
     claims: claims(unit),
     claimReview: claimReview(unit),
+    claimBatches: claimBatches(unit),
+    claimChunks: claimChunks(unit),
     audit: audit(unit),
 
     /** Waits until no other unit of work, of any process, has this turn; it ends with the transaction. */

@@ -42,6 +42,15 @@ export function programs({ sql, identity }: UnitOfWork) {
       });
     },
 
+    /** The contractors that a program knows. */
+    async contractorIds(programId: string): Promise<string[]> {
+      const rows = await sql.programContractor.findMany({
+        where: { programId: requireId(programId, "program"), programOrganizationId: organizationId },
+        select: { organizationId: true },
+      });
+      return rows.map((row) => row.organizationId);
+    },
+
     async addRule(rule: { id: string; programId: string; effectiveOn: Date; document: object }): Promise<void> {
       const document = toJson(rule.document);
       await sql.programRule.create({

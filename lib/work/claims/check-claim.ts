@@ -15,7 +15,8 @@ export interface CheckRequest {
   packet: string;
   rule: ProgramRule;
   neighbors: readonly NeighborRow[];
-  withDraws: boolean;
+  /** Whether the ranges are recomputed too; may be asked of the packet itself. */
+  withDraws: boolean | ((packet: unknown) => boolean);
 }
 
 export interface CheckedClaim {
@@ -31,8 +32,9 @@ function neighborOf({ packet, reference, organizationId }: NeighborRow): Neighbo
 
 /** Recomputes a stored claim and looks for what is worth asking about. Reads reference tables, writes nothing. */
 export async function checkClaim(request: CheckRequest): Promise<CheckedClaim> {
-  const { claimId, contractorId, rule, neighbors, withDraws } = request;
+  const { claimId, contractorId, rule, neighbors } = request;
   const packet: unknown = JSON.parse(request.packet);
+  const withDraws = typeof request.withDraws === "function" ? request.withDraws(packet) : request.withDraws;
   const outcome = await recomputeClaim(packet, { loadReference: loadReferenceData, withDraws });
   const flags = outcome.outcome === "invalid" ? [] : await flagsOf(packet as Claim, { contractorId, rule, neighbors });
   return { outcome, check: { claimId, outcome: outcome.outcome, engineVersion: ENGINE_VERSION, flags } };
