@@ -3,8 +3,8 @@ import type { BtuPerHour } from "#lib/units/quantity.ts";
 /** How a season's load is shared out over bins. Columns of equal length; shares add up to 1 over the year. */
 export interface SeasonLoad {
   readonly count: number;
-  /** 0 to 11. */
-  readonly monthIndex: Uint8Array;
+  /** Which part of the year's account a bin falls into: its month (0 to 11), or month × 3 + 8-hour shift. */
+  readonly slotIndex: Uint8Array;
   readonly hours: Float64Array;
   readonly loadShare: Float64Array;
 }
@@ -12,14 +12,15 @@ export interface SeasonLoad {
 /** What one Btu of yearly load asks of equipment whose efficiency does not depend on the load. Multiply by the load. */
 export interface FixedEquipmentSeason {
   runHoursPerBtu: number;
-  readonly runHoursPerBtuByMonth: Float64Array;
+  readonly runHoursPerBtuBySlot: Float64Array;
   /** Share of the load in bins where nearly nothing arrives, so that the efficiency was held at its least value. */
   heldLoadShare: number;
 }
 
-export const createFixedEquipmentSeason = (): FixedEquipmentSeason => ({
+/** `slots` parts of the year are kept apart: 12 months, or 36 where prices follow the shifts. */
+export const createFixedEquipmentSeason = (slots = 12): FixedEquipmentSeason => ({
   runHoursPerBtu: 0,
-  runHoursPerBtuByMonth: new Float64Array(12),
+  runHoursPerBtuBySlot: new Float64Array(slots),
   heldLoadShare: 0,
 });
 
@@ -45,20 +46,20 @@ export function fillFixedEquipmentSeason({
   capacityBtuPerH: BtuPerHour;
   out: FixedEquipmentSeason;
 }): void {
-  const { count, monthIndex, loadShare } = season;
+  const { count, slotIndex, loadShare } = season;
   const least = LEAST_USEFUL_SHARE * capacityBtuPerH;
-  const byMonth = out.runHoursPerBtuByMonth;
-  byMonth.fill(0);
+  const bySlot = out.runHoursPerBtuBySlot;
+  bySlot.fill(0);
   let held = 0;
   for (let b = 0; b < count; b++) {
     const share = loadShare[b]!;
     const useful = usefulBtuPerH[b]!;
     const isHeld = !(useful > least);
     if (isHeld) held += share;
-    byMonth[monthIndex[b]!]! += share / (isHeld ? least : useful);
+    bySlot[slotIndex[b]!]! += share / (isHeld ? least : useful);
   }
   let total = 0;
-  for (let month = 0; month < byMonth.length; month++) total += byMonth[month]!;
+  for (let slot = 0; slot < bySlot.length; slot++) total += bySlot[slot]!;
   out.runHoursPerBtu = total;
   out.heldLoadShare = held;
 }

@@ -8,18 +8,19 @@ export interface HeatPumpSeason {
   /** Of that, by resistance heat that helps out. */
   supplementaryKWh: KilowattHours;
   runHours: Hours;
-  readonly electricKWhByMonth: Float64Array;
-  readonly supplementaryKWhByMonth: Float64Array;
-  readonly runHoursByMonth: Float64Array;
+  readonly electricKWhBySlot: Float64Array;
+  readonly supplementaryKWhBySlot: Float64Array;
+  readonly runHoursBySlot: Float64Array;
 }
 
-export const createHeatPumpSeason = (): HeatPumpSeason => ({
+/** `slots` parts of the year are kept apart: 12 months, or 36 where prices follow the shifts. */
+export const createHeatPumpSeason = (slots = 12): HeatPumpSeason => ({
   electricKWh: 0,
   supplementaryKWh: 0,
   runHours: 0,
-  electricKWhByMonth: new Float64Array(12),
-  supplementaryKWhByMonth: new Float64Array(12),
-  runHoursByMonth: new Float64Array(12),
+  electricKWhBySlot: new Float64Array(slots),
+  supplementaryKWhBySlot: new Float64Array(slots),
+  runHoursBySlot: new Float64Array(slots),
 });
 
 /** Below this worth of a Btu of supplementary heat the ducts are open to outdoors, and it is held. Source: practice. */
@@ -60,17 +61,17 @@ export function fillHeatPumpSeason({
   degradationCoefficient: Ratio;
   out: HeatPumpSeason;
 }): void {
-  const { count, monthIndex, hours, loadShare } = season;
-  const { runHoursByMonth } = out;
-  // Gathered in Btu, turned into kWh once a month.
-  const electricBtu = out.electricKWhByMonth;
-  const supplementaryBtu = out.supplementaryKWhByMonth;
+  const { count, slotIndex, hours, loadShare } = season;
+  const { runHoursBySlot } = out;
+  // Gathered in Btu, turned into kWh once a slot.
+  const electricBtu = out.electricKWhBySlot;
+  const supplementaryBtu = out.supplementaryKWhBySlot;
   electricBtu.fill(0);
   supplementaryBtu.fill(0);
-  runHoursByMonth.fill(0);
+  runHoursBySlot.fill(0);
   const worth = Math.max(LEAST_SUPPLEMENTARY_WORTH, perCapacityFactor);
   for (let b = 0; b < count; b++) {
-    const month = monthIndex[b]!;
+    const slot = slotIndex[b]!;
     const binHours = hours[b]!;
     const loadBtuPerH: BtuPerHour = (loadBtu * loadShare[b]!) / binHours;
     if (!(loadBtuPerH > 0)) continue;
@@ -80,30 +81,30 @@ export function fillHeatPumpSeason({
     if (useful < least && loadBtuPerH < least) {
       const ranHours = (binHours * loadBtuPerH) / least;
       const supplementary = (ranHours * (least - useful)) / worth;
-      electricBtu[month]! += ranHours * inputAtFullBtuPerH + supplementary;
-      supplementaryBtu[month]! += supplementary;
-      runHoursByMonth[month]! += ranHours;
+      electricBtu[slot]! += ranHours * inputAtFullBtuPerH + supplementary;
+      supplementaryBtu[slot]! += supplementary;
+      runHoursBySlot[slot]! += ranHours;
     } else if (loadBtuPerH <= useful) {
       const runShare = loadBtuPerH / useful;
       const partLoadFactor = 1 - degradationCoefficient * (1 - runShare);
-      electricBtu[month]! += (binHours * inputAtFullBtuPerH * runShare) / partLoadFactor;
-      runHoursByMonth[month]! += binHours * runShare;
+      electricBtu[slot]! += (binHours * inputAtFullBtuPerH * runShare) / partLoadFactor;
+      runHoursBySlot[slot]! += binHours * runShare;
     } else {
       const supplementary = (binHours * (loadBtuPerH - useful)) / worth;
-      electricBtu[month]! += binHours * inputAtFullBtuPerH + supplementary;
-      supplementaryBtu[month]! += supplementary;
-      runHoursByMonth[month]! += binHours;
+      electricBtu[slot]! += binHours * inputAtFullBtuPerH + supplementary;
+      supplementaryBtu[slot]! += supplementary;
+      runHoursBySlot[slot]! += binHours;
     }
   }
   out.electricKWh = intoKWh(electricBtu);
   out.supplementaryKWh = intoKWh(supplementaryBtu);
-  out.runHours = sumOf(runHoursByMonth);
+  out.runHours = sumOf(runHoursBySlot);
 }
 
-/** Turns each month into kWh and returns the year. */
-function intoKWh(btuByMonth: Float64Array): KilowattHours {
-  for (let month = 0; month < btuByMonth.length; month++) btuByMonth[month]! /= BTU_PER_KWH;
-  return sumOf(btuByMonth);
+/** Turns each slot into kWh and returns the year. */
+function intoKWh(btuBySlot: Float64Array): KilowattHours {
+  for (let slot = 0; slot < btuBySlot.length; slot++) btuBySlot[slot]! /= BTU_PER_KWH;
+  return sumOf(btuBySlot);
 }
 
 function sumOf(values: Float64Array): number {

@@ -1,5 +1,6 @@
 import { refuse } from "#lib/errors/input-problem.ts";
 import type { Result } from "#lib/job/result/result-schema.ts";
+import { promiseParts } from "#lib/retest/promise-parts.ts";
 import type { Block, DocumentView, Section } from "./document-view.ts";
 import { frameWords } from "./frame-words.ts";
 import { housePicture } from "./house-picture.ts";
@@ -127,7 +128,13 @@ function resultSection(context: VerifiedContext): Section {
   ]);
 }
 
-function promiseSection({ speaker, promised, result, afterCfm25 }: VerifiedContext): Section {
+function promiseSection({ speaker, promised, result, beforeCfm25, afterCfm25 }: VerifiedContext): Section {
+  const parts = promiseParts({
+    promisedRemovedCfm25: beforeCfm25 - promised.predictedCfm25.value,
+    verifiedRemovedCfm25: beforeCfm25 - afterCfm25,
+    promisedUsdPerYear: promised.savings.costUsdPerYear.value,
+    verifiedUsdPerYear: result.savings.costUsdPerYear.value,
+  });
   const isBetter = afterCfm25 <= promised.predictedCfm25.value;
   return section("promise", speaker.say("cert.promiseTitle"), [
     {
@@ -155,6 +162,17 @@ function promiseSection({ speaker, promised, result, afterCfm25 }: VerifiedConte
       },
     },
     { kind: "text", text: speaker.say(isBetter ? "cert.better" : "cert.worse") },
+    ...(parts
+      ? [
+          {
+            kind: "text" as const,
+            text: speaker.say("cert.parts", {
+              howMuch: speaker.usd(parts.howMuchUsdPerYear),
+              where: speaker.usd(parts.whereUsdPerYear),
+            }),
+          },
+        ]
+      : []),
     { kind: "text", text: speaker.say("cert.difference") },
   ]);
 }

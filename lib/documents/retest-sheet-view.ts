@@ -1,9 +1,10 @@
+import { guardBand } from "#lib/retest/guard-band.ts";
 import type { Block, DocumentView, Section } from "./document-view.ts";
 import { frameWords } from "./frame-words.ts";
 import { instrumentNotices } from "./instrument-notices.ts";
 import { engineWords } from "./messages/engine-words.ts";
 import { repairName } from "./messages/names.ts";
-import { gaugeBlocks } from "./proposal/proof.ts";
+import { gaugeBlocks, sayMissed } from "./proposal/proof.ts";
 import { createJobContext, type JobContext, type ProposalInput } from "./proposal/proposal-context.ts";
 import { nextBestRepairs } from "./retest/next-best.ts";
 
@@ -104,6 +105,19 @@ function stagesSection({ speaker, result, leaks }: JobContext): Section {
 }
 
 function rulesSection({ speaker, result, language }: JobContext): Section {
+  const { retest } = result;
+  const acceptance = (upperLimit: number) =>
+    retest
+      ? speaker.whole(
+          Math.floor(
+            guardBand({
+              upperLimit,
+              relativeStandardUncertainty: retest.relativeUncertaintyRatio,
+              confidence: retest.confidenceProbability,
+            }).acceptanceLimit,
+          ),
+        )
+      : "";
   return section("rules", speaker.say("retest.rulesTitle"), [
     {
       kind: "table",
@@ -112,6 +126,7 @@ function rulesSection({ speaker, result, language }: JobContext): Section {
         columns: [
           { label: speaker.say("retest.rule") },
           { label: speaker.say("retest.limit"), isNumeric: true },
+          { label: speaker.say("retest.sure"), isNumeric: true },
           { label: speaker.say("retest.today"), isNumeric: true },
           { label: speaker.say("retest.met") },
           { label: speaker.say("retest.expected"), isNumeric: true },
@@ -119,6 +134,7 @@ function rulesSection({ speaker, result, language }: JobContext): Section {
         rows: result.compliance.map(({ title, limitCfm25, valueCfm25, meetsRule, predictedAfterCfm25 }) => [
           engineWords(language, title),
           speaker.number(limitCfm25),
+          acceptance(limitCfm25),
           speaker.whole(valueCfm25),
           speaker.say(meetsRule ? "yes" : "no"),
           speaker.whole(predictedAfterCfm25),
@@ -131,9 +147,7 @@ function rulesSection({ speaker, result, language }: JobContext): Section {
 function missedSection(context: JobContext): Section {
   const { speaker, language } = context;
   const next = nextBestRepairs(context);
-  return section(
-    "missed",
-    speaker.say("retest.missedTitle"),
+  const repairs: Block[] =
     next.length === 0
       ? [{ kind: "text", text: speaker.say("retest.missedNone") }]
       : [
@@ -156,8 +170,12 @@ function missedSection(context: JobContext): Section {
               ]),
             },
           },
-        ],
-  );
+        ];
+  return section("missed", speaker.say("retest.missedTitle"), [
+    ...repairs,
+    { kind: "subheading", text: speaker.say("retest.agreedTitle") },
+    { kind: "text", text: context.contractor?.missedGoal ? sayMissed(context) : speaker.say("retest.agreedNone") },
+  ]);
 }
 
 const RECORD_LINES = 5;

@@ -15,8 +15,9 @@ export type Mode = "heating" | "cooling";
 export interface SeasonBins {
   readonly mode: Mode;
   readonly count: number;
-  /** 0 to 11. */
-  readonly monthIndex: Uint8Array;
+  /** Month (0 to 11), or month × 3 + shift (0 to 2) where prices follow the shifts. */
+  readonly slotIndex: Uint8Array;
+  readonly slotsPerMonth: 1 | 3;
   readonly temperatureF: Float64Array;
   readonly hours: Float64Array;
   readonly loadShare: Float64Array;
@@ -83,10 +84,13 @@ export function seasonBins({
   climate,
   mode,
   balanceF,
+  slotsPerMonth = 1,
 }: {
   climate: ClimateYear;
   mode: Mode;
   balanceF: Fahrenheit;
+  /** 3 keeps the 8-hour shifts apart in the account of the year. */
+  slotsPerMonth?: 1 | 3;
 }): SeasonBins {
   const { bins } = climate;
   const monthly = degreeDaysByMonth({ climate, baseTemperatureF: balanceF }).monthly;
@@ -114,7 +118,10 @@ export function seasonBins({
   return {
     mode,
     count: kept.length,
-    monthIndex: Uint8Array.from(kept, (bin) => bins.month[bin]! - 1),
+    slotIndex: Uint8Array.from(kept, (bin) =>
+      slotsPerMonth === 1 ? bins.month[bin]! - 1 : 3 * (bins.month[bin]! - 1) + bins.shift[bin]! - 1,
+    ),
+    slotsPerMonth,
     temperatureF: pick(bins.temperatureF, kept),
     hours: pick(bins.hours, kept),
     loadShare: share.map((each) => each / total),
@@ -157,7 +164,8 @@ function makeDesignBin(climate: ClimateYear, mode: Mode): SeasonBins {
   return {
     mode,
     count: 1,
-    monthIndex: Uint8Array.of(mode === "heating" ? 0 : 6),
+    slotIndex: Uint8Array.of(mode === "heating" ? 0 : 6),
+    slotsPerMonth: 1,
     temperatureF: one(temperatureF),
     hours: one(1),
     loadShare: one(1),

@@ -63,30 +63,6 @@ export const energyUseSchema = z
   })
   .meta({ id: "EnergyUse", title: "Energy use" });
 
-export const ratesSchema = z
-  .strictObject({
-    electricityUsdPerKWh: numberField({ unit: "USD/kWh", title: "Electricity price", above: 0, max: 2 }).optional(),
-    naturalGasUsdPerTherm: numberField({ unit: "USD/therm", title: "Gas price", above: 0, max: 20 }).optional(),
-    propaneUsdPerGallon: numberField({ unit: "USD/gal", title: "Propane price", above: 0, max: 30 }).optional(),
-    fuelOilUsdPerGallon: numberField({ unit: "USD/gal", title: "Heating oil price", above: 0, max: 30 }).optional(),
-    fuelEscalationRate: numberField({
-      unit: "ratio",
-      title: "Yearly rise of energy prices above inflation",
-      min: -0.1,
-      max: 0.1,
-    }).optional(),
-    discountRate: numberField({ unit: "ratio", title: "Discount rate above inflation", min: 0, max: 0.2 }).optional(),
-    measureLifeYears: numberField({
-      unit: "yr",
-      title: "Years the sealing lasts",
-      min: 1,
-      max: 40,
-      isInteger: true,
-    }).optional(),
-  })
-  .meta({ id: "Rates", title: "Rates" });
-
 export type EnergyUse = z.output<typeof energyUseSchema>;
 export type Bill = z.output<typeof billSchema>;
 export type KnownUse = z.output<typeof knownUseSchema>;
-export type Rates = z.output<typeof ratesSchema>;

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { ductSystemSchema } from "./duct-system.ts";
 import { ductTestSchema } from "./duct-test.ts";
-import { energyUseSchema, ratesSchema } from "./energy-use.ts";
+import { energyUseSchema } from "./energy-use.ts";
 import { houseSchema } from "./house.ts";
 import { idSchema, isoDateSchema, noteSchema, shortTextSchema } from "./identity.ts";
 import { fanSchema, gaugeSchema } from "./instrument-schema.ts";
@@ -9,6 +9,7 @@ import { leakSiteSchema } from "./leak-site.ts";
 import { placeSchema } from "./place.ts";
 import { planSchema } from "./plan.ts";
 import { priceBookSchema } from "./price-book-schema.ts";
+import { ratesSchema } from "./rates.ts";
 import { jobRepairsSchema } from "./repair-figures.ts";
 
 export const JOB_SCHEMA_VERSION = "ductmend.job/1";

@@ -1,5 +1,6 @@
 import { inputProblemFromZod } from "#lib/errors/from-zod.ts";
 import { type FieldProblem, InputProblem } from "#lib/errors/input-problem.ts";
+import { checkRates } from "./check-rates.ts";
 import { JOB_SCHEMA_VERSION, type Job, jobSchema } from "./job-schema.ts";
 
 type Ids = ReadonlySet<string>;
@@ -159,6 +160,7 @@ export function findJobProblems(job: Job): FieldProblem[] {
     ...checkSystems(job, places),
     ...checkTests(job, systems),
     ...checkSites(job, systems, places),
+    ...checkRates(job.rates),
   ];
   const { house } = job;
   if (!house.zip && !house.stationId) {

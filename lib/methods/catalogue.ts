@@ -14,6 +14,7 @@ import { deliveryEffectivenessHeatingCard } from "./cards/delivery-effectiveness
 import { deltaQFitCard } from "./cards/delta-q-fit.ts";
 import { deltaQModelCard } from "./cards/delta-q-model.ts";
 import { distributionEfficiencyCard } from "./cards/distribution-efficiency.ts";
+import { energyChargeCard } from "./cards/energy-charge.ts";
 import { fanFlowCard } from "./cards/fan-flow.ts";
 import { guardBandCard } from "./cards/guard-band.ts";
 import { heatPumpBinCard } from "./cards/heat-pump-bin.ts";
@@ -70,6 +71,7 @@ export const METHODS: readonly MethodCard[] = [
   changePointFitCard,
   deemedLeakageSavingsCard,
   deemedEfficiencySavingsCard,
+  energyChargeCard,
   lifeCycleCostCard,
   conformanceProbabilityCard,
   guardBandCard,

@@ -35,11 +35,16 @@ export function energyCharge({ rate, use }: { rate: EnergyRate; use: MonthlyUse 
     });
   }
   checkRate(rate);
-  return { chargeUsd: use.reduce((sum, shifts, month) => sum + monthlyCharge(rate, shifts, month), 0) };
+  const chargeUsd = use.reduce((sum, [one, two, three], month) => sum + monthlyCharge(rate, month, one, two, three), 0);
+  return { chargeUsd };
 }
 
-function monthlyCharge(rate: EnergyRate, shifts: readonly [number, number, number], month: number): number {
-  const units = shifts[0] + shifts[1] + shifts[2];
+/**
+ * What one month (0 to 11) costs for the use of its three shifts; a rate without shifts only knows their sum.
+ * Unguarded, allocates nothing: for use in draws, with a rate that `checkRate` has let through.
+ */
+export function monthlyCharge(rate: EnergyRate, month: number, night: number, day: number, evening: number): Dollars {
+  const units = night + day + evening;
   switch (rate.kind) {
     case "flat":
       return units * rate.usdPerUnit;
@@ -55,7 +60,7 @@ function monthlyCharge(rate: EnergyRate, shifts: readonly [number, number, numbe
     }
     case "time-of-use": {
       const prices = rate.usdPerUnitByShift[rate.usdPerUnitByShift.length === 1 ? 0 : month]!;
-      return shifts[0] * prices[0] + shifts[1] * prices[1] + shifts[2] * prices[2];
+      return night * prices[0] + day * prices[1] + evening * prices[2];
     }
   }
 }

@@ -24,7 +24,7 @@ function season() {
     enthalpyBtuPerLb: column(() => 0),
     loadShare: column(() => 1 / BINS),
     hours: column(() => 1),
-    monthIndex: Uint8Array.from({ length: BINS }, (_, b) => Math.floor((12 * b) / BINS)),
+    slotIndex: Uint8Array.from({ length: BINS }, (_, b) => Math.floor((12 * b) / BINS)),
   };
 }
 

@@ -13,7 +13,7 @@ const rounding = { relativeTolerance: 1e-12, reason: "the same sums in another o
 /** January, January, March. */
 const season = {
   count: 3,
-  monthIndex: Uint8Array.of(0, 0, 2),
+  slotIndex: Uint8Array.of(0, 0, 2),
   hours: of(120, 400, 500),
   loadShare: of(0.3, 0.5, 0.2),
 };
@@ -37,11 +37,11 @@ describe("fixed equipment over a season", () => {
   it("puts each month's run time in its month", () => {
     const out = createFixedEquipmentSeason();
     fillFixedEquipmentSeason({ season, usefulBtuPerH: of(30000, 36000, 41000), capacityBtuPerH: 50000, out });
-    const [january, february, march] = out.runHoursPerBtuByMonth;
+    const [january, february, march] = out.runHoursPerBtuBySlot;
     expectClose({ actual: january!, expected: 0.3 / 30000 + 0.5 / 36000, ...rounding });
     expect(february).toBe(0);
     expectClose({ actual: march!, expected: 0.2 / 41000, ...rounding });
-    const sum = out.runHoursPerBtuByMonth.reduce((all, each) => all + each, 0);
+    const sum = out.runHoursPerBtuBySlot.reduce((all, each) => all + each, 0);
     expectClose({ actual: sum, expected: out.runHoursPerBtu, ...rounding });
   });
 
@@ -97,16 +97,16 @@ describe("a heat pump over a season", () => {
   it("keeps months, supplementary heat and run time in step with the year", () => {
     const out = run();
     const sum = (values: Float64Array) => values.reduce((all, each) => all + each, 0);
-    expectClose({ actual: sum(out.electricKWhByMonth), expected: out.electricKWh, ...rounding });
-    expectClose({ actual: sum(out.supplementaryKWhByMonth), expected: out.supplementaryKWh, ...rounding });
-    expectClose({ actual: sum(out.runHoursByMonth), expected: out.runHours, ...rounding });
+    expectClose({ actual: sum(out.electricKWhBySlot), expected: out.electricKWh, ...rounding });
+    expectClose({ actual: sum(out.supplementaryKWhBySlot), expected: out.supplementaryKWh, ...rounding });
+    expectClose({ actual: sum(out.runHoursBySlot), expected: out.runHours, ...rounding });
     expect(out.supplementaryKWh).toBeGreaterThan(0);
     expect(out.supplementaryKWh).toBeLessThan(out.electricKWh);
     expect(out.runHours).toBeLessThan(season.hours.reduce((all, each) => all + each, 0));
   });
 
   it("saves more than a fixed ratio says where leaks call for resistance heat (heat-pump-bin: 18.6 % for 12.5 %)", () => {
-    const cold = { count: 1, monthIndex: Uint8Array.of(0), hours: of(1), loadShare: of(1) };
+    const cold = { count: 1, slotIndex: Uint8Array.of(0), hours: of(1), loadShare: of(1) };
     const electricKWh = (efficiency: number) =>
       run({
         season: cold,
@@ -137,7 +137,7 @@ describe("a heat pump's use as its load grows", () => {
         fc.double({ min: 0.06, max: 0.9, noNaN: true }),
         fc.double({ min: 0, max: 0.3, noNaN: true }),
         (usefulShare, perCapacityFactor, degradationCoefficient) => {
-          const cold = { count: 1, monthIndex: Uint8Array.of(0), hours: of(1), loadShare: of(1) };
+          const cold = { count: 1, slotIndex: Uint8Array.of(0), hours: of(1), loadShare: of(1) };
           const electricKWh = (loadBtu: number) => {
             const out = createHeatPumpSeason();
             fillHeatPumpSeason({

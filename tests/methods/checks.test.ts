@@ -40,6 +40,7 @@ const CONTRACT_IDS = [
   "change-point-fit",
   "deemed-leakage-savings",
   "deemed-efficiency-savings",
+  "energy-charge",
   "life-cycle-cost",
   "conformance-probability",
   "guard-band",

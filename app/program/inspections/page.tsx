@@ -20,9 +20,9 @@ function Sample({ record, number }: { record: InspectionSampleRecord; number: nu
   const sample = record.document as DrawnSample;
   return (
     <section aria-labelledby={record.id}>
-      <h2 id={record.id}>
+      <h3 id={record.id}>
         Sample {number}: {sample.sampleCount} of {sample.populationCount} claims, drawn on {day(record.createdAt)}
-      </h2>
+      </h3>
       <p>
         {formatPercent(sample.confidenceProbability)} sure to within ±{formatPercent(sample.precisionShare)} of the true
         share, with the correction for so few claims (Cochran 1977 §4.4). Seed {record.seed}: the same seed and claims
@@ -88,10 +88,11 @@ export default async function InspectionsPage({ searchParams }: { searchParams: 
           </Notice>
         ) : null}
         {programs.map(({ id, name, samples }) => (
-          <div key={id}>
+          <section key={id} aria-labelledby={`program-${id}`}>
+            <h2 id={`program-${id}`}>{name}</h2>
             <form action={draw} className={styles.filters}>
               <input type="hidden" name="programId" value={id} />
-              <TextField label={`Seed for ${name}`} name="seed" inputMode="numeric" defaultValue="1" required />
+              <TextField label="Seed" name="seed" inputMode="numeric" defaultValue="1" required />
               <Button type="submit">Draw a sample</Button>
             </form>
             {samples.length === 0 ? (
@@ -101,7 +102,7 @@ export default async function InspectionsPage({ searchParams }: { searchParams: 
             ) : (
               samples.map((record, index) => <Sample key={record.id} record={record} number={samples.length - index} />)
             )}
-          </div>
+          </section>
         ))}
       </div>
     </>

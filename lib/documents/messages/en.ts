@@ -483,6 +483,7 @@ export const EN = {
   "retest.rulesTable": "Rules that may apply; the adopted local text governs",
   "retest.rule": "Rule",
   "retest.limit": "Limit (cfm)",
+  "retest.sure": "Sure (cfm)",
   "retest.today": "Measured (cfm)",
   "retest.met": "Met",
   "retest.expected": "Expected (cfm)",
@@ -492,6 +493,9 @@ export const EN = {
   "retest.missedTable": "Next best repairs",
   "retest.perDollar": "cfm per $100",
   "retest.missedNone": "No further repair is priced. Search for the leaks that were not found yet.",
+  "retest.agreedNone":
+    "Nothing was agreed for this case. Settle it with the owner in writing before more work is done.",
+  "retest.agreedTitle": "What was agreed with the owner",
   "retest.recordTitle": "Record",
   "retest.recordTable": "Fill in on the spot",
   "retest.record.duct": "Duct pressure (Pa)",
@@ -527,6 +531,8 @@ export const EN = {
   "cert.carbon": "Carbon dioxide a year (pounds)",
   "cert.better": "The repairs sealed at least as much as we expected.",
   "cert.worse": "The repairs left more open than we expected.",
+  "cert.parts":
+    "Of the difference in the saving, {howMuch} a year comes from how much was sealed, and {where} from where.",
   "cert.difference": "The difference in savings comes from the leaks alone. Weather, use and prices are held the same.",
   "cert.checksTitle": "Closing checks",
   "cert.checksLead": "Filled in by the person who made them. An empty line means that the check was not made.",

@@ -28,6 +28,10 @@ export const ENGINE_SENTENCES_ES: readonly (readonly [english: string, spanish: 
   ],
   ["Close to the long-run forecast for households.", "Cerca del pronóstico a largo plazo para hogares."],
   [
+    "Decides which step of the price the saving meets; a usual home, for no bill is there.",
+    "Decide qué escalón del precio alcanza el ahorro; un hogar común, pues no hay recibos.",
+  ],
+  [
     "The rate of the federal life-cycle costing rules, from memory.",
     "La tasa de las reglas federales de costo de vida útil, de memoria.",
   ],

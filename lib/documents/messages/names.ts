@@ -86,6 +86,8 @@ const ASSUMPTIONS_ES: Readonly<Record<string, string>> = {
   builtYear: "Año de la casa",
   elevationFt: "Altura sobre el mar",
   electricityUsdPerKWh: "Precio de la luz",
+  otherElectricityKWh: "Luz para todo lo demás, al año",
+  otherNaturalGasTherms: "Gas para todo lo demás, al año",
   naturalGasUsdPerTherm: "Precio del gas",
   propaneUsdPerGallon: "Precio del propano",
   fuelOilUsdPerGallon: "Precio del aceite de calefacción",

@@ -48,8 +48,18 @@ export function mainMode({ job, result }: { job: Job; result: Result }): Mode {
 
 type PriceKey = "electricityUsdPerKWh" | "naturalGasUsdPerTherm" | "propaneUsdPerGallon" | "fuelOilUsdPerGallon";
 
-/** The price of a fuel as the estimate took it: told in the job, or listed among the assumptions. */
+/**
+ * The price of a fuel as the estimate took it: told in the job, or listed among the assumptions. Where it goes by steps
+ * or time of day: what a saved unit is worth over the year.
+ */
 function priceUsd({ job, result }: { job: Job; result: Result }, key: PriceKey): number {
+  const { electricity, naturalGas } = result.energy;
+  const [fuel, savedUnits] =
+    key === "electricityUsdPerKWh"
+      ? ["electricity", electricity.savedKWh.value]
+      : ["naturalGas", key === "naturalGasUsdPerTherm" ? naturalGas.savedTherms.value : 0];
+  const charge = result.charges.find((each) => each.fuel === fuel && each.rateKind !== "flat");
+  if (charge && savedUnits !== 0) return charge.savedUsdPerYear / savedUnits;
   const assumed = result.assumptions.find(({ path }) => path === `#/rates/${key}`)?.value;
   return job.rates?.[key] ?? (typeof assumed === "number" ? assumed : 0);
 }

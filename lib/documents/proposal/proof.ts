@@ -73,7 +73,8 @@ export function gaugeBlocks({ speaker, result }: JobContext): Block[] {
   ];
 }
 
-function sayMissed({ speaker, contractor }: JobContext): string {
+/** What was agreed for a second test that misses the goal. */
+export function sayMissed({ speaker, contractor }: JobContext): string {
   const missed = contractor?.missedGoal;
   if (!missed) return speaker.say("proof.missedOpen");
   return missed.rule === "credit"

@@ -13,6 +13,7 @@ import { outputKey } from "../kernel/write-outputs.ts";
 import type { Ledger } from "../ledger.ts";
 import type { SiteWorth } from "../value-leaks.ts";
 import { weighMoney } from "../weigh-money.ts";
+import { chargeSteps, chargesOf } from "./charges.ts";
 import { complianceOf } from "./compliance.ts";
 import { deemedOf } from "./deemed.ts";
 import { type Evaluated, energyOf, readRanged, savingsOf } from "./energy.ts";
@@ -86,6 +87,7 @@ export function assembleResult(input: AssembleInput): Result {
   const systems = systemsOf({ house, kernel, evaluated });
   const energy = energyOf(evaluated, "year");
   const savings = savingsOf(evaluated, energy);
+  const charges = chargesOf(house, evaluated, energy);
   const options = scopes.options.map((option, index) => optionOf(input, option, index));
   const chosen = options.find((option) => option.id === scopes.chosenId) ?? null;
   const economics = weighMoney({
@@ -116,6 +118,7 @@ export function assembleResult(input: AssembleInput): Result {
     energy,
     energyByMonth: Array.from({ length: 12 }, (_, month) => energyOf(evaluated, month)),
     savings,
+    charges,
     deemed: deemedOf(input, leakage, savings, chosen),
     scope: {
       target: target && {
@@ -161,6 +164,6 @@ export function assembleResult(input: AssembleInput): Result {
     }).map((caution) => ({ ...caution, appliesTo: [...caution.appliesTo] })),
     assumptions: ledger.assumptions,
     warnings: ledger.warnings,
-    trace: traceOf(input, leakage, savings),
+    trace: [...traceOf(input, leakage, savings), ...chargeSteps(house, charges)],
   };
 }

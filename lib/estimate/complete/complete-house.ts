@@ -74,6 +74,12 @@ export function completeHouse({
     .reduce<number | null>((sum, each) => (sum ?? 0) + each.cfm25, null);
   const sites = completeSites({ ...input, places, measuredTotalCfm25: measuredTotal });
   const groups = completeLeakGroups({ systems, sites, measurements, ledger, space });
+  const loads = completeLoads({
+    ...input,
+    systems,
+    airDensityLbPerFt3: densityLbPerFt3,
+    pressurePa: standardPressure(elevationFt),
+  });
   return {
     job,
     space,
@@ -84,15 +90,10 @@ export function completeHouse({
     systems,
     sites,
     groups,
-    loads: completeLoads({
-      ...input,
-      systems,
-      airDensityLbPerFt3: densityLbPerFt3,
-      pressurePa: standardPressure(elevationFt),
-    }),
+    loads,
     designHeating: designBin({ climate, mode: "heating" }),
     designCooling: designBin({ climate, mode: "cooling" }),
-    prices: completePrices(input),
+    prices: completePrices({ ...input, billed: loads.billed }),
     zeroAt: space.add({
       key: "constant/zero",
       group: "repairs",

@@ -77,8 +77,10 @@ export function completeLoads(
         ? { heating: billedFor("heating"), cooling: billedFor("cooling") }
         : { heating: [], cooling: [] },
   });
-  const heating = seasonBins({ climate, mode: "heating", balanceF: heatingBalanceF });
-  const cooling = seasonBins({ climate, mode: "cooling", balanceF: coolingBalanceF });
+  // Only a price by time of day asks for the shifts apart.
+  const slotsPerMonth = job.rates?.electricityByShift ? 3 : 1;
+  const heating = seasonBins({ climate, mode: "heating", balanceF: heatingBalanceF, slotsPerMonth });
+  const cooling = seasonBins({ climate, mode: "cooling", balanceF: coolingBalanceF, slotsPerMonth });
   const buildingLoad = (mode: Mode) =>
     degreeDayLoads({
       uaBtuPerHF,

@@ -1,16 +1,15 @@
 import type { Citation } from "#lib/sources/source.ts";
+import { FUELS } from "../fuels.ts";
 import type { HouseModelInput } from "./complete-house.ts";
+import { completeTariffs, type TariffModel } from "./complete-tariffs.ts";
+import type { BilledFuel } from "./read-bills.ts";
 
-/** What a unit of each fuel costs and emits. Prices are parameters; factors are figures of a stated year. */
+/** What a unit of each fuel costs and emits, in the order of FUELS. Prices are parameters; factors are figures of a year. */
 export interface PriceModel {
-  electricityUsdPerKWhAt: number;
-  naturalGasUsdPerThermAt: number;
-  propaneUsdPerGallonAt: number;
-  fuelOilUsdPerGallonAt: number;
-  electricityLbPerKWh: number;
-  naturalGasLbPerTherm: number;
-  propaneLbPerGallon: number;
-  fuelOilLbPerGallon: number;
+  /** By fuel: the price of a unit; where there is a tariff, what its prices are multiplied by. */
+  priceAt: readonly number[];
+  tariffs: readonly (TariffModel | null)[];
+  carbonLbPerUnit: readonly number[];
   escalationRate: number;
   discountRate: number;
   measureLifeYears: number;
@@ -21,7 +20,9 @@ const practice = { sourceId: "practice" } as const;
 const PRICE_DOUBT = { told: 0.05, assumed: 0.15 } as const;
 
 /** Prices as told, or the state's mean, listed; carbon by the grid region's non-baseload rate, since savings are marginal. */
-export function completePrices({ job, reference, ledger, space }: HouseModelInput): PriceModel {
+export function completePrices(input: HouseModelInput & { billed: readonly BilledFuel[] }): PriceModel {
+  const { job, reference, ledger, space } = input;
+  const tariffs = completeTariffs(input, input.billed);
   const { rates } = job;
   const { prices, carbon } = reference;
   const price = (
@@ -29,9 +30,10 @@ export function completePrices({ job, reference, ledger, space }: HouseModelInpu
     title: string,
     unit: string,
     isUsed: boolean,
+    tariff?: TariffModel,
   ) => {
     const known = prices[key];
-    const told = rates?.[key];
+    const told = tariff ? 1 : rates?.[key];
     if (isUsed)
       ledger.take(told, {
         path: `#/rates/${key}`,
@@ -57,14 +59,19 @@ export function completePrices({ job, reference, ledger, space }: HouseModelInpu
   };
   const burns = (kind: string) => job.systems.some((system) => system.heating?.kind === kind);
   return {
-    electricityUsdPerKWhAt: price("electricityUsdPerKWh", "Electricity price", "USD/kWh", true),
-    naturalGasUsdPerThermAt: price("naturalGasUsdPerTherm", "Gas price", "USD/therm", burns("gas-furnace")),
-    propaneUsdPerGallonAt: price("propaneUsdPerGallon", "Propane price", "USD/gal", burns("propane-furnace")),
-    fuelOilUsdPerGallonAt: price("fuelOilUsdPerGallon", "Heating oil price", "USD/gal", burns("oil-furnace")),
-    electricityLbPerKWh: carbon.electricityNonBaseloadLbPerKWh.value,
-    naturalGasLbPerTherm: carbon.naturalGasLbPerTherm.value,
-    propaneLbPerGallon: carbon.propaneLbPerGallon.value,
-    fuelOilLbPerGallon: carbon.fuelOilLbPerGallon.value,
+    priceAt: [
+      price("electricityUsdPerKWh", "Electricity price", "USD/kWh", true, tariffs.electricity),
+      price("naturalGasUsdPerTherm", "Gas price", "USD/therm", burns("gas-furnace"), tariffs.naturalGas),
+      price("propaneUsdPerGallon", "Propane price", "USD/gal", burns("propane-furnace")),
+      price("fuelOilUsdPerGallon", "Heating oil price", "USD/gal", burns("oil-furnace")),
+    ],
+    tariffs: FUELS.map((fuel) => tariffs[fuel] ?? null),
+    carbonLbPerUnit: [
+      carbon.electricityNonBaseloadLbPerKWh.value,
+      carbon.naturalGasLbPerTherm.value,
+      carbon.propaneLbPerGallon.value,
+      carbon.fuelOilLbPerGallon.value,
+    ],
     escalationRate: ledger.take(rates?.fuelEscalationRate, {
       path: "#/rates/fuelEscalationRate",
       title: "Yearly rise of energy prices above inflation",

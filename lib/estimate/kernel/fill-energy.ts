@@ -13,11 +13,11 @@ interface Input {
   loadBtu: Float64Array;
 }
 
-const MONTHS = 12;
 const WATTS_PER_KILOWATT = 1000;
 
 /** Fills one system's use for its yearly load and returns the yearly input in Btu, without the blower. */
 function fillUse(mode: ModeState, loadBtu: number, degradationCoefficient: number): number {
+  const slots = mode.runHoursBySlot.length;
   if (mode.heatPump) {
     const season = mode.heatPump;
     fillHeatPumpSeason({
@@ -30,18 +30,18 @@ function fillUse(mode: ModeState, loadBtu: number, degradationCoefficient: numbe
       degradationCoefficient,
       out: season,
     });
-    for (let month = 0; month < MONTHS; month++) {
-      mode.inputBtuByMonth[month] = season.electricKWhByMonth[month]! * BTU_PER_KWH;
-      mode.supplementaryBtuByMonth[month] = season.supplementaryKWhByMonth[month]! * BTU_PER_KWH;
-      mode.runHoursByMonth[month] = season.runHoursByMonth[month]!;
+    for (let slot = 0; slot < slots; slot++) {
+      mode.inputBtuBySlot[slot] = season.electricKWhBySlot[slot]! * BTU_PER_KWH;
+      mode.supplementaryBtuBySlot[slot] = season.supplementaryKWhBySlot[slot]! * BTU_PER_KWH;
+      mode.runHoursBySlot[slot] = season.runHoursBySlot[slot]!;
     }
     return season.electricKWh * BTU_PER_KWH;
   }
   const inputBtuPerH = mode.ratedBtuPerH / mode.efficiencyRatio;
-  for (let month = 0; month < MONTHS; month++) {
-    const hours = loadBtu * mode.fixed.runHoursPerBtuByMonth[month]!;
-    mode.runHoursByMonth[month] = hours;
-    mode.inputBtuByMonth[month] = hours * inputBtuPerH;
+  for (let slot = 0; slot < slots; slot++) {
+    const hours = loadBtu * mode.fixed.runHoursPerBtuBySlot[slot]!;
+    mode.runHoursBySlot[slot] = hours;
+    mode.inputBtuBySlot[slot] = hours * inputBtuPerH;
   }
   return loadBtu * mode.fixed.runHoursPerBtu * inputBtuPerH;
 }
@@ -52,7 +52,7 @@ function servedOf(house: HouseModel, groupIndex: number): number {
   return served;
 }
 
-/** Yearly input of a group for its need, Btu, with or without its blowers. Fills the months of its systems. */
+/** Yearly input of a group for its need, Btu, with or without its blowers. Fills the account of its systems. */
 export function groupInputBtu(
   { house, state }: Pick<Input, "house" | "state">,
   groupIndex: number,
@@ -69,7 +69,7 @@ export function groupInputBtu(
     total += fillUse(modeState, (groupLoadBtu * servedShare) / served, degradation);
     if (!withBlower) continue;
     let hours = 0;
-    for (let month = 0; month < MONTHS; month++) hours += modeState.runHoursByMonth[month]!;
+    for (let slot = 0; slot < modeState.runHoursBySlot.length; slot++) hours += modeState.runHoursBySlot[slot]!;
     total += (hours * state.systems[s]!.blowerPowerW * BTU_PER_KWH) / WATTS_PER_KILOWATT;
   }
   return total;

@@ -34,10 +34,10 @@ export interface ModeState {
   airflowFactor: number;
   designEfficiency: number;
   seasonalEfficiency: number;
-  /** Filled by fill-energy: Btu of fuel or electricity without the blower, and blower hours, by month. */
-  readonly inputBtuByMonth: Float64Array;
-  readonly supplementaryBtuByMonth: Float64Array;
-  readonly runHoursByMonth: Float64Array;
+  /** Filled by fill-energy: Btu of fuel or electricity without the blower, and blower hours, by slot of the bins. */
+  readonly inputBtuBySlot: Float64Array;
+  readonly supplementaryBtuBySlot: Float64Array;
+  readonly runHoursBySlot: Float64Array;
 }
 
 /** Several states of one house share the profile of a heat pump over a season. */
@@ -77,6 +77,7 @@ export function createModeState(house: HouseModel, systemIndex: number, mode: Mo
   const { heating, cooling } = house.systems[systemIndex]!;
   if (mode === "heating" ? !heating : !cooling) return null;
   const bins = mode === "heating" ? house.loads.heating : house.loads.cooling;
+  const slots = 12 * bins.slotsPerMonth;
   const designBins = mode === "heating" ? house.designHeating : house.designCooling;
   const isHeatPump = mode === "heating" && heating!.isHeatPump;
   const rated = house.space.parameters[(mode === "heating" ? heating! : cooling!).capacityAt]!.base;
@@ -91,15 +92,15 @@ export function createModeState(house: HouseModel, systemIndex: number, mode: Mo
     capacityBtuPerH: new Float64Array(bins.count),
     cop: new Float64Array(bins.count),
     usefulBtuPerH: new Float64Array(bins.count),
-    fixed: createFixedEquipmentSeason(),
-    heatPump: isHeatPump ? createHeatPumpSeason() : null,
+    fixed: createFixedEquipmentSeason(slots),
+    heatPump: isHeatPump ? createHeatPumpSeason(slots) : null,
     ratedBtuPerH: rated,
     efficiencyRatio: 1,
     airflowFactor: 1,
     designEfficiency: 0,
     seasonalEfficiency: 0,
-    inputBtuByMonth: new Float64Array(12),
-    supplementaryBtuByMonth: new Float64Array(12),
-    runHoursByMonth: new Float64Array(12),
+    inputBtuBySlot: new Float64Array(slots),
+    supplementaryBtuBySlot: new Float64Array(slots),
+    runHoursBySlot: new Float64Array(slots),
   };
 }

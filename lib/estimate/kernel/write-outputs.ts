@@ -1,4 +1,6 @@
+import { monthlyCharge } from "#lib/savings/rates.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
+import type { TariffModel } from "../complete/complete-tariffs.ts";
 import { BTU_PER_UNIT, FUELS, type Fuel } from "../fuels.ts";
 import type { OutputLayout } from "../output-layout.ts";
 import type { WorkPlan } from "./house-kernel.ts";
@@ -27,6 +29,8 @@ export const outputKey = {
   efficiency: (systemId: string, mode: string, name: string) => `efficiency/${systemId}/${mode}/${name}`,
   site: (id: string, name: string) => `site/${id}/${name}`,
   cell: (group: number, cell: number) => `cell/${group}/${cell}`,
+  /** What a fuel costs in a year, fixed charges left out: heating, cooling and blower on top of everything else. */
+  charge: (fuel: Fuel, when: "before" | "after") => `charge/${fuel}/${when}`,
   energy: (fuel: Fuel, when: "before" | "after", month: number | "year") => `energy/${fuel}/${when}/${month}`,
   plan: (index: number, name: string) => `plan/${index}/${name}`,
 } as const;
@@ -70,20 +74,26 @@ export function createOutputWriter({
       layout.add(outputKey.plan(index, name)),
     ),
   );
-  const byFuel = FUELS.map(() => new Float64Array(MONTHS));
-  const beforeByFuel = FUELS.map(() => new Float64Array(MONTHS));
+  const chargeAt = FUELS.map((fuel) =>
+    (["before", "after"] as const).map((when) => layout.add(outputKey.charge(fuel, when))),
+  );
+  const { slotsPerMonth } = house.loads.heating;
+  const slots = MONTHS * slotsPerMonth;
+  const byFuel = FUELS.map(() => new Float64Array(slots));
+  const beforeByFuel = FUELS.map(() => new Float64Array(slots));
+  const { priceAt, tariffs, carbonLbPerUnit } = house.prices;
 
   function fillByFuel(state: HouseState, target: Float64Array[]): void {
-    for (const months of target) months.fill(0);
+    for (const uses of target) uses.fill(0);
     for (let s = 0; s < house.systems.length; s++) {
       const systemState = state.systems[s]!;
       for (const mode of ["heating", "cooling"] as const) {
         const modeState = systemState.modes[mode];
         if (!modeState) continue;
         const fuel = mode === "cooling" ? 0 : FUELS.indexOf(house.systems[s]!.heating!.fuel);
-        for (let month = 0; month < MONTHS; month++) {
-          target[fuel]![month]! += modeState.inputBtuByMonth[month]! / BTU_PER_UNIT[FUELS[fuel]!];
-          target[0]![month]! += (systemState.blowerPowerW * modeState.runHoursByMonth[month]!) / WATTS_PER_KILOWATT;
+        for (let slot = 0; slot < slots; slot++) {
+          target[fuel]![slot]! += modeState.inputBtuBySlot[slot]! / BTU_PER_UNIT[FUELS[fuel]!];
+          target[0]![slot]! += (systemState.blowerPowerW * modeState.runHoursBySlot[slot]!) / WATTS_PER_KILOWATT;
         }
       }
     }
@@ -94,7 +104,8 @@ export function createOutputWriter({
       const places = energyAt[f]![when]!;
       let year = 0;
       for (let month = 0; month < MONTHS; month++) {
-        const value = source[f]![month]!;
+        let value = 0;
+        for (let part = 0; part < slotsPerMonth; part++) value += source[f]![slotsPerMonth * month + part]!;
         out[places[month]!] = value;
         year += value;
       }
@@ -181,6 +192,28 @@ export function createOutputWriter({
     return total;
   }
 
+  /** Charge of the whole house's use of a fuel, before the price itself is drawn. */
+  function tariffCharge({ rate, otherUnitsPerMonth }: TariffModel, uses: Float64Array): number {
+    let charge = 0;
+    for (let month = 0; month < MONTHS; month++) {
+      const first = slotsPerMonth * month;
+      const night = otherUnitsPerMonth + uses[first]!;
+      const day = slotsPerMonth > 1 ? uses[first + 1]! : 0;
+      const evening = slotsPerMonth > 1 ? uses[first + 2]! : 0;
+      charge += monthlyCharge(rate, month, night, day, evening);
+    }
+    return charge;
+  }
+
+  function yearlyCharge(fuel: number, uses: Float64Array, parameters: Float64Array): number {
+    const price = parameters[priceAt[fuel]!]!;
+    const tariff = tariffs[fuel];
+    if (tariff) return price * tariffCharge(tariff, uses);
+    let units = 0;
+    for (let slot = 0; slot < slots; slot++) units += uses[slot]!;
+    return price * units;
+  }
+
   return {
     writeBefore(state, parameters, out) {
       writeLeakage(state, parameters, out);
@@ -194,26 +227,20 @@ export function createOutputWriter({
         writeEfficiency(after, 2, out);
         writeEnergy(1, byFuel, out);
       }
-      const { prices } = house;
-      const priceAt = [
-        prices.electricityUsdPerKWhAt,
-        prices.naturalGasUsdPerThermAt,
-        prices.propaneUsdPerGallonAt,
-        prices.fuelOilUsdPerGallonAt,
-      ];
-      const carbon = [
-        prices.electricityLbPerKWh,
-        prices.naturalGasLbPerTherm,
-        prices.propaneLbPerGallon,
-        prices.fuelOilLbPerGallon,
-      ];
       let usd = 0;
       let co2 = 0;
       for (let f = 0; f < FUELS.length; f++) {
         let saved = 0;
-        for (let month = 0; month < MONTHS; month++) saved += beforeByFuel[f]![month]! - byFuel[f]![month]!;
-        usd += saved * parameters[priceAt[f]!]!;
-        co2 += saved * carbon[f]!;
+        for (let slot = 0; slot < slots; slot++) saved += beforeByFuel[f]![slot]! - byFuel[f]![slot]!;
+        const tariff = tariffs[f];
+        const price = parameters[priceAt[f]!]!;
+        if (tariff) usd += price * (tariffCharge(tariff, beforeByFuel[f]!) - tariffCharge(tariff, byFuel[f]!));
+        else usd += saved * price;
+        if (planIndex === 0) {
+          out[chargeAt[f]![0]!] = yearlyCharge(f, beforeByFuel[f]!, parameters);
+          out[chargeAt[f]![1]!] = yearlyCharge(f, byFuel[f]!, parameters);
+        }
+        co2 += saved * carbonLbPerUnit[f]!;
       }
       const places = planAt[planIndex]!;
       out[places[0]!] = predicted(after, parameters, false);

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { numberField } from "#lib/units/field.ts";
 import { ranged } from "./ranged.ts";
 
 /** Heating, cooling and blower use by fuel, before and after the work. */
@@ -39,5 +40,20 @@ export const savingsSchema = z
   })
   .meta({ id: "Savings", title: "Savings" });
 
+const usdPerYear = (title: string) => numberField({ unit: "USD/yr", title });
+
+/** The bill of one fuel before and after at the best estimates, fixed charges left out. */
+export const fuelChargeSchema = z
+  .strictObject({
+    fuel: z.enum(["electricity", "naturalGas", "propane", "fuelOil"]),
+    rateKind: z.enum(["flat", "tiered", "time-of-use"]),
+    beforeUsdPerYear: usdPerYear("Cost of heating, cooling and, with steps, everything else before"),
+    afterUsdPerYear: usdPerYear("The same after"),
+    savedUsdPerYear: usdPerYear("Saved"),
+    explanation: z.string(),
+  })
+  .meta({ id: "FuelCharge", title: "Charge of a fuel" });
+
+export type FuelCharge = z.output<typeof fuelChargeSchema>;
 export type EnergyByFuel = z.output<typeof energyByFuelSchema>;
 export type Savings = z.output<typeof savingsSchema>;

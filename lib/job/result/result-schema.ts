@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { numberField } from "#lib/units/field.ts";
 import { sha256Schema } from "../identity.ts";
-import { energyByFuelSchema, savingsSchema } from "./energy-result.ts";
+import { energyByFuelSchema, fuelChargeSchema, savingsSchema } from "./energy-result.ts";
 import { assumptionSchema, cautionSchema, traceStepSchema, warningSchema } from "./evidence-result.ts";
 import { leakageSchema, notYetFoundSchema, siteResultSchema, systemResultSchema } from "./leakage-result.ts";
 import { loadsSchema } from "./loads-result.ts";
@@ -60,6 +60,7 @@ export const resultSchema = z
     energy: energyByFuelSchema,
     energyByMonth: z.array(energyByFuelSchema).length(12),
     savings: savingsSchema,
+    charges: z.array(fuelChargeSchema),
     deemed: deemedSchema.nullable(),
     scope: scopeSchema,
     economics: economicsSchema,

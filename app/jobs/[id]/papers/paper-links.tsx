@@ -1,10 +1,10 @@
-/** The papers of a job that are not the homeowner's proposal, each as a PDF. */
+/** The papers of a job that are not the homeowner's proposal: to read on a phone, and to print. */
 export function PaperLinks({ jobId, hasWork, isVerified }: { jobId: string; hasWork: boolean; isVerified: boolean }) {
   const papers = [
     ...(hasWork
       ? [
           { kind: "crew-sheet", title: "Crew sheet" },
-          { kind: "retest-sheet", title: "Retest sheet" },
+          { kind: "retest-sheet", title: "Retest plan" },
         ]
       : []),
     ...(isVerified ? [{ kind: "certificate", title: "Certificate" }] : []),
@@ -12,11 +12,15 @@ export function PaperLinks({ jobId, hasWork, isVerified }: { jobId: string; hasW
   if (papers.length === 0) return null;
   return (
     <p>
-      Papers (PDF):{" "}
+      Papers:{" "}
       {papers.map(({ kind, title }, index) => (
         <span key={kind}>
           {index > 0 ? " · " : null}
-          <a href={`/jobs/${jobId}/papers/${kind}`}>{title}</a>
+          <a href={`/jobs/${jobId}/papers/${kind}/open`}>{title}</a> (
+          <a href={`/jobs/${jobId}/papers/${kind}`} aria-label={`${title} as PDF`}>
+            PDF
+          </a>
+          )
         </span>
       ))}
     </p>

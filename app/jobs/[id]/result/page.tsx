@@ -17,6 +17,7 @@ import { doubtWords } from "../../trip/answer.ts";
 import { warningIn } from "../../trip/warning-in.ts";
 import { PaperLinks } from "../papers/paper-links.tsx";
 import { AssumptionsTable } from "./assumptions-table.tsx";
+import { ChargesTable } from "./charges-table.tsx";
 import styles from "./result.module.css";
 import { ChartPictures, HousePictures } from "./result-pictures.tsx";
 import { ComplianceTable, LoadsTable, OptionsTable, RetestTable, TraceSteps } from "./result-tables.tsx";
@@ -115,6 +116,10 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
         <section aria-labelledby="need">
           <h2 id="need">What the house needs</h2>
           <LoadsTable loads={result.loads} text={text} />
+        </section>
+        <section aria-labelledby="cost">
+          <h2 id="cost">What the energy costs</h2>
+          <ChargesTable charges={result.charges} />
         </section>
         <section aria-labelledby="doubts">
           <h2 id="doubts">What to look at again</h2>

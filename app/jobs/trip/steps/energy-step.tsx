@@ -7,6 +7,7 @@ import { ChoiceAt, FlagAt, NumberAt, TextAt } from "../fields.tsx";
 import { NotesAt } from "../notes.tsx";
 import styles from "../trip.module.css";
 import { useTrip } from "../trip-context.ts";
+import { PriceShapes } from "./price-shapes.tsx";
 
 interface Fuels {
   gas: boolean;
@@ -74,6 +75,7 @@ export function EnergyStep() {
       {gas ? <NumberAt path="rates/naturalGasUsdPerTherm" /> : null}
       {propane ? <NumberAt path="rates/propaneUsdPerGallon" /> : null}
       {oil ? <NumberAt path="rates/fuelOilUsdPerGallon" /> : null}
+      <PriceShapes gas={gas} />
       <Disclosure title="Money over the years">
         <NumberAt path="rates/measureLifeYears" />
         <NumberAt path="rates/fuelEscalationRate" />
