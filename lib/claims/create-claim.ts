@@ -9,7 +9,7 @@ import { CLAIM_SCHEMA_VERSION, type Claim, type ClaimBody } from "./claim-schema
 import { claimedJob } from "./claimed-job.ts";
 import { claimedNumbers } from "./claimed-numbers.ts";
 
-/** A claim's size: 12 KB, and 200 B for each leak beyond twelve. */
+/** A claim's size: 12 KB, 200 B for each leak beyond twelve, and what the job's own weather takes. */
 const MOST_BYTES = 12_000;
 const BYTES_PER_FURTHER_SITE = 200;
 const SITES_INCLUDED = 12;
@@ -96,8 +96,10 @@ export function createClaim({
   };
   const hash = contentHash(body);
   const claim: Claim = { ...body, hash, ...(signer ? { signature: signHash(hash, signer) } : {}) };
-  const limit = MOST_BYTES + BYTES_PER_FURTHER_SITE * Math.max(0, job.sites.length - SITES_INCLUDED);
-  const bytes = new TextEncoder().encode(canonicalJson(claim)).length;
+  const sizeOf = (part: unknown) => new TextEncoder().encode(canonicalJson(part)).length;
+  const weatherBytes = job.house.weatherYear ? sizeOf(job.house.weatherYear) : 0;
+  const limit = MOST_BYTES + BYTES_PER_FURTHER_SITE * Math.max(0, job.sites.length - SITES_INCLUDED) + weatherBytes;
+  const bytes = sizeOf(claim);
   if (bytes > limit) {
     throw new InputProblem("input-unusable", [
       {

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { numberField } from "#lib/units/field.ts";
 import { idSchema, shortTextSchema } from "./identity.ts";
+import { weatherYearSchema } from "./weather-year.ts";
 
 /** The house: where it stands, how large it is, how it is kept. */
 export const houseSchema = z
@@ -15,6 +16,7 @@ export const houseSchema = z
     stationId: idSchema
       .optional()
       .meta({ title: "Weather station", description: "Overrides the station chosen from the ZIP code." }),
+    weatherYear: weatherYearSchema.optional(),
     elevationFt: numberField({ unit: "ft", title: "Elevation", min: -300, max: 14000 }).optional(),
     conditionedFloorAreaFt2: numberField({ unit: "ft²", title: "Conditioned floor area", min: 150, max: 30000 }),
     volumeFt3: numberField({ unit: "ft³", title: "Conditioned volume", min: 1000, max: 500000 }).optional(),

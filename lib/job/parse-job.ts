@@ -2,6 +2,7 @@ import { inputProblemFromZod } from "#lib/errors/from-zod.ts";
 import { type FieldProblem, InputProblem } from "#lib/errors/input-problem.ts";
 import { checkRates } from "./check-rates.ts";
 import { JOB_SCHEMA_VERSION, type Job, jobSchema } from "./job-schema.ts";
+import { checkWeatherYear } from "./weather-year.ts";
 
 type Ids = ReadonlySet<string>;
 
@@ -161,6 +162,7 @@ export function findJobProblems(job: Job): FieldProblem[] {
     ...checkTests(job, systems),
     ...checkSites(job, systems, places),
     ...checkRates(job.rates),
+    ...checkWeatherYear(job.house.weatherYear),
   ];
   const { house } = job;
   if (!house.zip && !house.stationId) {

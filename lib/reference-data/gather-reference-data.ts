@@ -1,31 +1,24 @@
 import type { z } from "zod";
-import type { ClimateYear } from "#lib/climate/climate-year.ts";
 import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import { assembleReferenceData } from "./assemble-reference-data.ts";
 import { type HouseLocation, locatePlace } from "./locate-place.ts";
 import { pickStation } from "./pick-station.ts";
 import { energyTableSchema, stationIndexSchema, stationTableSchema, zipTableSchema } from "./table-schemas.ts";
+import { unpackWeatherYear } from "./unpack-weather-year.ts";
 
 /** Reads one table by its path under public/reference and holds it to its form; null when there is no such file. */
 export type ReadTable = <Schema extends z.ZodType>(path: string, schema: Schema) => Promise<z.output<Schema> | null>;
 
-/** What a loader is given: the job (its house is enough), and a year read from a weather file, if the job has one. */
+/** What a loader is given: the job, of which its house is enough. */
 export interface ReferenceRequest {
   house: HouseLocation;
-}
-export interface ReferenceOptions {
-  ownYear?: ClimateYear | undefined;
 }
 
 /**
  * Reads the few tables that one job needs and assembles them.
  * @throws InputProblem `reference-missing` when the ZIP code or the station is not known.
  */
-export async function gatherReferenceData(
-  read: ReadTable,
-  { house }: ReferenceRequest,
-  { ownYear }: ReferenceOptions = {},
-): Promise<ReferenceData> {
+export async function gatherReferenceData(read: ReadTable, { house }: ReferenceRequest): Promise<ReferenceData> {
   const [index, energy, zipTable] = await Promise.all([
     required(read, "stations.json", stationIndexSchema),
     required(read, "energy.json", energyTableSchema),
@@ -33,8 +26,8 @@ export async function gatherReferenceData(
   ]);
   const place = locatePlace({ house, zipTable, index });
   const station = pickStation({ house, place, index });
-  const weather = ownYear
-    ? { ownYear }
+  const weather = house.weatherYear
+    ? { ownYear: unpackWeatherYear(house.weatherYear) }
     : { table: await required(read, `station/${station.id}.json`, stationTableSchema) };
   return assembleReferenceData({ place, station, weather, energy });
 }

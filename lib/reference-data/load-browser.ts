@@ -1,12 +1,6 @@
 import { InputProblem } from "#lib/errors/input-problem.ts";
 import type { ReferenceData } from "#lib/estimate/reference-data.ts";
-import {
-  gatherReferenceData,
-  parseTable,
-  type ReadTable,
-  type ReferenceOptions,
-  type ReferenceRequest,
-} from "./gather-reference-data.ts";
+import { gatherReferenceData, parseTable, type ReadTable, type ReferenceRequest } from "./gather-reference-data.ts";
 
 const NOT_FOUND = 404;
 
@@ -15,8 +9,8 @@ const NOT_FOUND = 404;
  * @throws InputProblem `reference-missing` when the ZIP code or the station is not known, or when a table is neither on
  * this device nor to be had for want of a connection.
  */
-export function fetchReferenceData(job: ReferenceRequest, options?: ReferenceOptions): Promise<ReferenceData> {
-  return gatherReferenceData(fetchTable, job, options);
+export function fetchReferenceData(job: ReferenceRequest): Promise<ReferenceData> {
+  return gatherReferenceData(fetchTable, job);
 }
 
 const fetchTable: ReadTable = async (path, schema) => {

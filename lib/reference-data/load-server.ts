@@ -4,13 +4,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { z } from "zod";
 import type { ReferenceData } from "#lib/estimate/reference-data.ts";
-import {
-  gatherReferenceData,
-  parseTable,
-  type ReadTable,
-  type ReferenceOptions,
-  type ReferenceRequest,
-} from "./gather-reference-data.ts";
+import { gatherReferenceData, parseTable, type ReadTable, type ReferenceRequest } from "./gather-reference-data.ts";
 
 const TABLES = "public/reference";
 /** Tables read once are kept: a batch of jobs asks for the same few again and again; all of them are 7 MB. */
@@ -23,8 +17,8 @@ const MOST_GATHERED = 2000;
  * What one job needs of the tables, read from the project's own folder.
  * @throws InputProblem `reference-missing` when the ZIP code or the station is not known.
  */
-export function loadReferenceData(job: ReferenceRequest, options?: ReferenceOptions): Promise<ReferenceData> {
-  if (options?.ownYear) return gatherReferenceData(readKept, job, options);
+export function loadReferenceData(job: ReferenceRequest): Promise<ReferenceData> {
+  if (job.house.weatherYear) return gatherReferenceData(readKept, job);
   const { zip, stationId, elevationFt } = job.house;
   const key = JSON.stringify([zip, stationId, elevationFt]);
   const known = gathered.get(key);

@@ -6,7 +6,7 @@ import type { StationSite } from "./choose-station.ts";
 import type { StationIndex, ZipTable } from "./table-schemas.ts";
 
 /** The part of a job that says where the house stands. */
-export type HouseLocation = Pick<House, "zip" | "stationId" | "elevationFt">;
+export type HouseLocation = Pick<House, "zip" | "stationId" | "elevationFt" | "weatherYear">;
 
 /** A place whose state, zone and grid region are known, as every place found in the tables is. */
 export type LocatedPlace = ReferencePlace & { state: string; climateZone: string; egridSubregion: string };

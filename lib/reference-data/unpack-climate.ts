@@ -1,4 +1,4 @@
-import type { ClimateBins, ClimateYear } from "#lib/climate/climate-year.ts";
+import type { ClimateBins, ClimateMonths, ClimateYear } from "#lib/climate/climate-year.ts";
 import type { StationTable } from "./table-schemas.ts";
 
 const BIN_WIDTH_F = 5;
@@ -13,19 +13,37 @@ export function unpackClimate(table: StationTable): ClimateYear {
     elevationFt: table.elevationFt,
     stationPressurePa: table.stationPressurePa,
     basis: "tmy3",
-    bins: unpackBins(table),
-    months: {
-      meanTemperatureF: Float64Array.from(table.meanTemperatureF),
-      meanDailyMaximumF: Float64Array.from(table.meanDailyMaximumF),
-      meanDailyMinimumF: Float64Array.from(table.meanDailyMinimumF),
-      heatingDegreeDaysAt65: Float64Array.from(table.heatingDegreeDaysAt65),
-      coolingDegreeDaysAt65: Float64Array.from(table.coolingDegreeDaysAt65),
-    },
+    bins: unpackBins({
+      ...table,
+      humidityRatio: table.humidityRatioPer100000.map((steps) => steps / RATIO_STEPS),
+    }),
+    months: unpackMonths(table),
     design: { label: "estimated from TMY3", ...table.design },
   };
 }
 
-function unpackBins(table: StationTable): ClimateBins {
+type PackedMonths = Readonly<Record<keyof ClimateMonths, readonly number[]>>;
+
+export function unpackMonths(packed: PackedMonths): ClimateMonths {
+  return {
+    meanTemperatureF: Float64Array.from(packed.meanTemperatureF),
+    meanDailyMaximumF: Float64Array.from(packed.meanDailyMaximumF),
+    meanDailyMinimumF: Float64Array.from(packed.meanDailyMinimumF),
+    heatingDegreeDaysAt65: Float64Array.from(packed.heatingDegreeDaysAt65),
+    coolingDegreeDaysAt65: Float64Array.from(packed.coolingDegreeDaysAt65),
+  };
+}
+
+/** Every bin of every month and shift in order: January shift 1, 2, 3, February shift 1 and so on. */
+interface PackedBins {
+  readonly coldestBinLowF: readonly number[];
+  readonly binsCount: readonly number[];
+  readonly hours: readonly number[];
+  readonly humidityRatio: readonly number[];
+  readonly globalIrradianceWPerM2: readonly number[];
+}
+
+export function unpackBins(table: PackedBins): ClimateBins {
   const bins = table.coldestBinLowF
     .flatMap((coldestLowF, group) =>
       Array.from({ length: table.binsCount[group]! }, (_, bin) => ({
@@ -37,7 +55,7 @@ function unpackBins(table: StationTable): ClimateBins {
     .map((bin, index) => ({
       ...bin,
       hours: table.hours[index]!,
-      humidityRatio: table.humidityRatioPer100000[index]! / RATIO_STEPS,
+      humidityRatio: table.humidityRatio[index]!,
       globalIrradianceWPerM2: table.globalIrradianceWPerM2[index]!,
     }))
     .filter((bin) => bin.hours > 0);

@@ -19,6 +19,9 @@ const NAMES_WITHOUT_UNIT = [
   "easy",
   "moderate",
   "hard",
+  "heatingDegreeDaysAt65",
+  "coolingDegreeDaysAt65",
+  "globalIrradianceWPerM2",
   "probabilityOfReachingTarget",
   "probabilityOfMeetingTarget",
   // Their unit stands beside them in the document itself.

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { meanOfHours } from "#lib/climate/daily-temperatures.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
+import { packWeatherYear } from "#lib/exchange/weather/pack-weather-year.ts";
 import { CREDITS } from "#lib/reference-data/credits.ts";
 import { fetchReferenceData } from "#lib/reference-data/load-browser.ts";
 import { loadReferenceData } from "#lib/reference-data/load-server.ts";
@@ -79,9 +80,10 @@ describe("reference data of a ZIP code", () => {
   });
 
   it("a year from the job's own weather file stands in for the station", async () => {
-    const ownYear = { ...OHARE, stationId: "own", stationName: "Own file", basis: "weather-file" as const };
-    const data = await loadReferenceData({ house: { zip: "53711" } }, { ownYear });
-    expect(data.climate).toBe(ownYear);
+    const weatherYear = { ...packWeatherYear(OHARE), stationId: "own", title: "Own file" };
+    const data = await loadReferenceData({ house: { zip: "53711", weatherYear } });
+    expect(data.climate.basis).toBe("weather-file");
+    expect(data.climate.bins.hours).toEqual(OHARE.bins.hours);
     expect(data.station).toMatchObject({ id: "own", distanceMiles: null });
     expect(data.normals).toBeNull();
     expect(data.prices.electricityUsdPerKWh.value).toBe(0.1688);

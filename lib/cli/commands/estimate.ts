@@ -8,17 +8,19 @@ import { readJson } from "../read-text.ts";
 import { summarizeResult } from "../summarize-result.ts";
 import { usageProblem } from "../usage-problem.ts";
 import { wholeNumber } from "../whole-number.ts";
+import { withWeather } from "../with-weather.ts";
 
 const MOST_DRAWS = 1_000_000;
 
 /** The whole trip for one job. */
 export const estimateCommand: Command = {
   name: "estimate",
-  usage: "estimate JOB.json [--draws 10000] [--seed 1] [--documents DIR] [--human]",
+  usage: "estimate JOB.json [--weather FILE] [--draws 10000] [--seed 1] [--documents DIR] [--human]",
   summary: "From the readings to scope, savings and retest, with the doubt of each number.",
   examples: [
     "npm run -s ductmend -- estimate lib/examples/cold-attic-furnace.json --human",
     "npm run -s ductmend -- estimate job.json --documents ./out > result.json",
+    "npm run -s ductmend -- estimate job.json --weather town.epw",
   ],
   async run(context) {
     const { values, positionals } = parseArgs({
@@ -28,6 +30,7 @@ export const estimateCommand: Command = {
         draws: { type: "string", default: "10000" },
         seed: { type: "string", default: "1" },
         documents: { type: "string" },
+        weather: { type: "string" },
         human: { type: "boolean" },
       },
     });
@@ -36,7 +39,8 @@ export const estimateCommand: Command = {
       throw usageProblem("Name one job file, or “-” for standard input.");
     const draws = wholeNumber(values.draws, { name: "draws", low: 0, high: MOST_DRAWS });
     const seed = wholeNumber(values.seed, { name: "seed", low: 0, high: 2 ** 31 - 1 });
-    const job = parseJob(await readJson(file, context));
+    const told = parseJob(await readJson(file, context));
+    const job = values.weather === undefined ? told : await withWeather(told, values.weather, context);
     const referenceData = await loadReferenceData(job);
     const result = await estimate(job, referenceData, { solve: await createHighsSolver(), draws, seed });
     if (values.documents !== undefined) {

@@ -5,6 +5,7 @@ import { textAt } from "../draft.ts";
 import { ChoiceAt, FlagAt, NumberAt, TextAt } from "../fields.tsx";
 import { NotesAt } from "../notes.tsx";
 import { useTrip } from "../trip-context.ts";
+import { OwnWeather } from "./own-weather.tsx";
 
 export function HouseStep() {
   const { draft } = useTrip();
@@ -32,6 +33,7 @@ export function HouseStep() {
         <NumberAt path="house/coolingHumidityShare" />
         <NumberAt path="house/elevationFt" />
         <TextAt path="house/stationId" />
+        <OwnWeather />
         <NumberAt path="house/envelopeUaBtuPerHF" hint="From a heat load calculation of this house." />
         <NumberAt path="house/heatingBalanceF" hint="Outdoors warmer than this, no heat is needed." />
         <NumberAt path="house/coolingBalanceF" hint="Outdoors cooler than this, no cooling is needed." />
