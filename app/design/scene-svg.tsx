@@ -4,7 +4,7 @@ import type { CircleShape, Ink, ItemShape, Paint, PlainShape, RectShape, Scene, 
 import styles from "./scene-svg.module.css";
 
 /** Where a click on one thing of the picture leads; without it the picture is one image. */
-export type ItemHref = (itemId: string) => string;
+export type ItemHref = (itemId: string) => string | undefined;
 
 /** Draws a scene on the screen. Colors come from the tokens, so light, dark and print need no second drawing. */
 export function SceneSvg({ scene, itemHref, className }: { scene: Scene; itemHref?: ItemHref; className?: string }) {

@@ -146,3 +146,17 @@ describe("hoses and taps", () => {
     expect(hoseScene(inputOf({}), { width: WIDE_WIDTH }).table.rows[0]).toContain("no hose: port left open");
   });
 });
+
+test("the blank between the sides has its name in every set-up for one side, on a phone too", () => {
+  const sides = EVERY_SETUP.filter(
+    ({ testKind, fanConnection }) => testKind.startsWith("side-leakage") && fanConnection !== "branch-register",
+  );
+  expect(sides.length).toBeGreaterThan(60);
+  const nameless = sides.flatMap((setup) =>
+    ([COMPACT_WIDTH, WIDE_WIDTH] as const).flatMap((width) => {
+      const texts = plainShapes(hoseScene(inputOf(setup), { width })).filter((shape) => shape.kind === "text");
+      return texts.some(({ text }) => /^Blank/.test(text)) ? [] : [`${width} ${Object.values(setup).join(" ")}`];
+    }),
+  );
+  expect(nameless).toEqual([]);
+});

@@ -2,12 +2,15 @@
 import { type FieldProblem, InputProblem } from "#lib/errors/input-problem.ts";
 import { type AssumptionEffect, assumptionEffects } from "#lib/estimate/assumption-effects.ts";
 import { estimate } from "#lib/estimate/estimate.ts";
+import { leakWalk } from "#lib/estimate/leak-walk.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
 import { fetchReferenceData } from "#lib/reference-data/load-browser.ts";
 import type { UnitSystem } from "#lib/units/display-unit.ts";
+import { unitText } from "#lib/units/unit-text.ts";
 import { type Answer, buildAnswer } from "./answer.ts";
 import { type Draft, numberAt, textAt } from "./draft.ts";
 import { type LiveReadings, readLiveTests } from "./live-readings.ts";
+import { type WalkWords, walkWords } from "./walk-words.ts";
 
 /** One state of the form, numbered so that an answer that comes late is known as late. */
 export interface AnswerRequest {
@@ -18,6 +21,7 @@ export interface AnswerRequest {
 
 export type AnswerReply =
   | { id: number; readings: LiveReadings }
+  | { id: number; walk: WalkWords }
   | { id: number; answer: Answer; problems?: undefined }
   | { id: number; answer?: undefined; problems: readonly FieldProblem[] };
 
@@ -48,6 +52,7 @@ addEventListener("message", async ({ data: { id, draft, units } }: MessageEvent<
     reply({ id, answer: buildAnswer({ job, result: await estimate(job, reference), effects: lastEffects, units }) });
     await nextTask();
     if (latestId !== id) return;
+    reply({ id, walk: walkWords({ walks: leakWalk(job, reference), job, text: unitText(units) }) });
     const result = await estimate(job, reference, { draws: LIVE_DRAWS });
     reply({ id, answer: buildAnswer({ job, result, effects: lastEffects, units }) });
     await nextTask();

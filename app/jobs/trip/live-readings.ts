@@ -51,6 +51,12 @@ export function readLiveTests(draft: Draft, elevationFt: number): LiveReadings {
       const complete = listAt(test, "points").map((point) => isComplete(point, test, fan));
       const candidate = { ...test, points: listAt(test, "points").filter((_, i) => complete[i]) };
       const parsed = ductTestSchema.safeParse(candidate).data;
+      const belowZero = listAt(test, "points").flatMap((point, i) =>
+        (numberAt(point, "fanPressurePa") ?? 1) < 0 ? [i] : [],
+      );
+      if (belowZero.length > 0) {
+        return [[String(test.id), { steps: complete.map(() => null), notes: [fanPressureBelowZero(belowZero)] }]];
+      }
       if (parsed?.kind !== "total-leakage" && parsed?.kind !== "leakage-to-outside") return [];
       const gauge = gauges.find(({ id }) => id === test.gaugeId) ?? null;
       const places = complete.flatMap((isThere, i) => (isThere ? [i] : []));
@@ -64,6 +70,16 @@ export function readLiveTests(draft: Draft, elevationFt: number): LiveReadings {
     }),
   );
 }
+
+/** A flow tap sucks, so most gauges show the fan with a minus; a calibration counts its size alone. */
+const fanPressureBelowZero = (steps: readonly number[]): LiveNote => ({
+  code: "fan-pressure-below-zero",
+  severity: "problem",
+  what: "The fan pressure is typed with a minus.",
+  why: "A gauge shows it so, because the flow tap sucks; the calibration of the fan counts its size alone.",
+  nextMove: "Type it without the minus.",
+  steps,
+});
 
 function isComplete(point: Draft, test: Draft, fan: TestFan | null): boolean {
   const drivingPa =

@@ -6,6 +6,7 @@ import type { Answer } from "./answer.ts";
 import type { Draft, Json } from "./draft.ts";
 import type { FieldSpec } from "./field-spec.ts";
 import type { LiveReadings } from "./live-readings.ts";
+import type { WalkWords } from "./walk-words.ts";
 
 /** What every field of the trip shares. */
 export interface TripContextValue {
@@ -15,6 +16,7 @@ export interface TripContextValue {
   units: UnitSystem;
   answer: Answer | null;
   readings: LiveReadings;
+  walk?: WalkWords | undefined;
   set(path: string, value: Json | undefined): void;
   /** A number that could not be read stays as it was typed; undefined once it can. */
   setUnreadable(path: string, text: string | undefined): void;

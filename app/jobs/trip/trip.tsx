@@ -50,7 +50,7 @@ export function Trip({ jobId, revision, step, units, firstDraft, specs, first, c
   const [shown, setShown] = useState<readonly MissingField[]>([]);
   const [conflict, setConflict] = useState<string>();
   const [isSaving, startSaving] = useTransition();
-  const { answer, problems, readings = NO_READINGS } = useAnswer(draft, units, first);
+  const { answer, problems, readings = NO_READINGS, walk } = useAnswer(draft, units, first);
   const isDirty = draft !== savedDraft;
   useFieldOfAddress();
 
@@ -89,13 +89,14 @@ export function Trip({ jobId, revision, step, units, firstDraft, specs, first, c
       units,
       answer,
       readings,
+      walk,
       set,
       setUnreadable,
       unreadable,
       specOf: (path: string) => specs[starPathOf(path)] ?? { title: path, isRequired: false },
       errorAt: (path: string) => shown.find((each) => each.path === path)?.text,
     }),
-    [jobId, draft, units, answer, readings, set, setUnreadable, unreadable, specs, shown],
+    [jobId, draft, units, answer, readings, walk, set, setUnreadable, unreadable, specs, shown],
   );
 
   /** Saves, then goes on; stays where something on this page cannot be used, once. */

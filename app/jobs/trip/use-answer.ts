@@ -7,6 +7,7 @@ import type { Answer } from "./answer.ts";
 import type { AnswerReply, AnswerRequest } from "./answer-worker.ts";
 import type { Draft } from "./draft.ts";
 import type { LiveReadings } from "./live-readings.ts";
+import type { WalkWords } from "./walk-words.ts";
 
 const PAUSE_MS = 150;
 
@@ -16,6 +17,8 @@ export interface LiveAnswer {
   problems: readonly FieldProblem[];
   /** Each test as far as it is typed; nothing before the worker speaks. */
   readings?: LiveReadings | undefined;
+  /** Where the leak walk stands; nothing before the worker speaks. */
+  walk?: WalkWords | undefined;
 }
 
 /** Answers the form while it is filled in. The last answer stays until a newer one comes, so that nothing jumps. */
@@ -29,8 +32,9 @@ export function useAnswer(draft: Draft, units: UnitSystem, first: LiveAnswer): L
     started.addEventListener("message", ({ data }: MessageEvent<AnswerReply>) => {
       if (data.id !== lastId.current) return;
       if ("readings" in data) setLive((before) => ({ ...before, readings: data.readings }));
-      else if (data.answer) setLive(({ readings }) => ({ readings, answer: data.answer, problems: [] }));
-      else setLive(({ answer, readings }) => ({ answer, readings, problems: data.problems }));
+      else if ("walk" in data) setLive((before) => ({ ...before, walk: data.walk }));
+      else if (data.answer) setLive((before) => ({ ...before, answer: data.answer, problems: [] }));
+      else setLive((before) => ({ ...before, problems: data.problems }));
     });
     worker.current = started;
     return () => started.terminate();

@@ -112,11 +112,17 @@ function around({ text, node, frame }: { text: string; node: DrawnNode; frame: H
     { ...base, x: c(x + aside), y: c(y + 4 + shift) },
     { ...base, x: c(x - aside), y: c(y + 4 + shift), anchor: "end" },
   ]);
-  const heights = isDuctPart ? [-24, -38, -52, 27] : node.part === "register" ? [22, 34] : [-26, 32, 46];
+  const isBlank = node.part === "barrier";
+  const heights = isDuctPart
+    ? [-24, -38, -52, ...(isBlank ? [-66, -80] : []), 27]
+    : node.part === "register"
+      ? [22, 34]
+      : [-26, 32, 46];
   const middles = heights.map(
     (by): TextShape => ({ ...base, x: c(x), y: c(y + by * (frame.isCompact ? 0.85 : 1)), anchor: "middle" }),
   );
-  if (node.part === "barrier") return middles.map((text) => ({ ...text, anchor: "start" }));
+  // Above the other names, to the right of the blank, or to its left where hoses go up.
+  if (isBlank) return (["start", "end"] as const).flatMap((anchor) => middles.map((text) => ({ ...text, anchor })));
   return isDuctPart || node.part === "register" ? middles : [...sides, ...middles];
 }
 

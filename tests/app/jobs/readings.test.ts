@@ -100,6 +100,13 @@ describe("a test read while it is typed", () => {
     expect(reading.picture).toBeDefined();
   });
 
+  it("says what to do with a fan pressure as the gauge shows it, with a minus", () => {
+    const reading = read(test([{ ductPressurePa: -25, fanPressurePa: -120, restrictorId: "middle" }]))!;
+    expect(reading.result).toBeUndefined();
+    expect(reading.notes.map(({ code, steps }) => [code, steps])).toEqual([["fan-pressure-below-zero", [0]]]);
+    expect(reading.notes[0]!.nextMove).toBe("Type it without the minus.");
+  });
+
   it("says nothing before there is a whole step", () => {
     expect(read(test([{}]))).toBeUndefined();
     expect(read(test([{ ductPressurePa: -25, fanPressurePa: 100 }]))).toBeUndefined();

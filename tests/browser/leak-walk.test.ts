@@ -1,0 +1,154 @@
+import { createHash } from "node:crypto";
+import { AxeBuilder } from "@axe-core/playwright";
+import { type Browser, chromium, type Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { exampleDocument } from "#tests/estimate/example-jobs.ts";
+import { type AppServer, startApp } from "./app-server.ts";
+
+const CHROMIUM = "/usr/bin/chromium";
+const QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking"];
+
+let app: AppServer;
+let browser: Browser;
+beforeAll(async () => {
+  [app, browser] = await Promise.all([startApp(), chromium.launch({ executablePath: CHROMIUM, args: QUIET })]);
+});
+afterAll(async () => {
+  await browser?.close();
+  await app?.stop();
+});
+
+async function check(page: Page): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+  const sideways = await page.evaluate(
+    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+  );
+  expect(sideways).toBeLessThanOrEqual(0);
+}
+
+/** A photo as a phone takes it: larger than is kept, with a position in the part that cameras write (Exif in APP1). */
+async function photoWithPosition(color: string): Promise<Buffer> {
+  const page = await browser.newPage({ viewport: { width: 2400, height: 1800 } });
+  await page.setContent(`<body style="background: ${color}">`);
+  const picture = await page.screenshot({ type: "jpeg" });
+  await page.close();
+  const words = Buffer.from("Exif\0\0GPSLatitude 43.0731 GPSLongitude -89.4012");
+  const part = Buffer.alloc(4);
+  part.writeUInt16BE(0xffe1, 0);
+  part.writeUInt16BE(words.length + 2, 2);
+  return Buffer.concat([picture.subarray(0, 2), part, words, picture.subarray(2)]);
+}
+
+const LEAKS = [
+  { spot: /^Supply/, band: "As wide as a pencil, about 1/4 in", reach: "Easy" },
+  { spot: /^Supply/, band: "Hairline, about 1/32 in", reach: "Easy" },
+  { spot: /^Supply/, band: "As wide as a pencil, about 1/4 in", reach: "Hard" },
+  { spot: /^Supply/, band: "As wide as a pencil, about 1/4 in", reach: "Moderate" },
+  { spot: /^Supply/, band: "Hairline, about 1/32 in", reach: "Moderate" },
+  { spot: /^Air handler/, band: "Hairline, about 1/32 in", reach: "Easy" },
+  { spot: /^Air handler/, band: "As wide as a pencil, about 1/4 in", reach: "Easy" },
+  { spot: /^Return/, band: "As wide as a pencil, about 1/4 in", reach: "Easy" },
+  { spot: /^Return/, band: "Hairline, about 1/32 in", reach: "Hard" },
+  { spot: /^Return/, band: "As wide as a pencil, about 1/4 in", reach: "Easy" },
+] as const;
+
+describe("a leak walk on a phone of 390 px", () => {
+  it("takes ten leaks with photos, follows each with what is still hidden, and keeps the picture alone", {
+    timeout: 180_000,
+  }, async () => {
+    const context = await browser.newContext({ viewport: { width: 390, height: 780 }, hasTouch: true, isMobile: true });
+    const page = await context.newPage();
+    const start = { ...exampleDocument("cold-attic-furnace.json"), title: "Walk Lane (invented)", sites: [] };
+    await page.goto(`${app.url}/jobs/import`);
+    await page.locator("input[type=file]").setInputFiles({
+      name: "walk.json",
+      mimeType: "application/json",
+      buffer: Buffer.from(JSON.stringify(start)),
+    });
+    await page.locator("main form button[type=submit]").first().click();
+    await page.waitForURL(/\/house$/);
+    await page.goto(page.url().replace(/house$/, "leaks"));
+
+    const state = page.getByText(/ found, .* not yet found\.$/);
+    await state.waitFor();
+    expect(await state.textContent()).toMatch(/^0 cfm found, 28\d cfm not yet found\.$/);
+    await page.getByText("Where to look next").waitFor();
+    await page.getByText("What would tell most").waitFor();
+    await check(page);
+
+    for (const [index, { spot, band, reach }] of LEAKS.entries()) {
+      await page.getByRole("radio", { name: spot }).check();
+      await page.getByRole("button", { name: "Add a leak" }).tap();
+      const card = page.locator("li[id^=leak-]").nth(index);
+      await card.getByLabel("Gap as it looks").selectOption({ label: band });
+      await card.getByRole("radio", { name: reach, exact: true }).check();
+      await card.getByLabel("Photos").setInputFiles({
+        name: `photo-${index}.jpg`,
+        mimeType: "image/jpeg",
+        buffer: await photoWithPosition(`hsl(${36 * index} 60% 50%)`),
+      });
+      await card.getByText(/· 1 photo$/).waitFor();
+    }
+    await page.waitForFunction(() => document.querySelectorAll("main svg [data-item^=leak-]").length >= 10);
+    expect(await state.textContent()).not.toMatch(/^0 cfm found/);
+    await check(page);
+
+    // A flow far above what was measured is said to be so, and nothing is blocked.
+    const first = page.locator("li[id^=leak-]").first();
+    await first.locator("summary").first().tap();
+    await first.getByLabel("Gap as it looks").selectOption({ label: "As a flow" });
+    await first.getByLabel(/Leakage at 25 Pa, estimated/).fill("900");
+    await page.getByText("Found leaks add up to more than was measured").waitFor();
+    await check(page);
+    await first.getByLabel("Gap as it looks").selectOption({ label: "Hairline, about 1/32 in" });
+    await page.getByText("Found leaks add up to more than was measured").waitFor({ state: "detached" });
+
+    await page.getByRole("button", { name: /Continue to energy/ }).tap();
+    await page.waitForURL(/\/energy$/);
+    await page.goto(page.url().replace(/energy$/, "leaks"));
+    await page.locator("li[id^=leak-]").nth(9).waitFor();
+    const addresses = await page
+      .locator("li[id^=leak-] img")
+      .evaluateAll((all) => all.map((each) => (each as HTMLImageElement).src));
+    expect(new Set(addresses).size).toBe(10);
+    for (const address of addresses) {
+      const bytes = await (await context.request.get(address)).body();
+      expect(createHash("sha256").update(bytes).digest("hex")).toBe(address.split("/").at(-1));
+      expect(bytes.includes("GPS")).toBe(false);
+      expect(bytes.includes("Exif")).toBe(false);
+    }
+    const width = await page.evaluate(async (src) => {
+      const image = new Image();
+      image.src = src;
+      await image.decode();
+      return image.naturalWidth;
+    }, addresses[0]!);
+    expect(width).toBe(1600);
+    await context.close();
+  });
+
+  it("puts crossover and belly first in a manufactured home", { timeout: 60_000 }, async () => {
+    const context = await browser.newContext({ viewport: { width: 390, height: 780 } });
+    const page = await context.newPage();
+    const example = exampleDocument("mixed-crawlspace-heat-pump.json");
+    const house = { ...(example.house as object), kind: "manufactured" };
+    await page.goto(`${app.url}/jobs/import`);
+    await page.locator("input[type=file]").setInputFiles({
+      name: "home.json",
+      mimeType: "application/json",
+      buffer: Buffer.from(JSON.stringify({ ...example, house, sites: [] })),
+    });
+    await page.locator("main form button[type=submit]").first().click();
+    await page.waitForURL(/\/house$/);
+    await page.goto(page.url().replace(/house$/, "leaks"));
+    await page.getByText(/Not seen there yet: duct that joins the two halves of a manufactured home/).waitFor();
+    await page.getByRole("button", { name: "Add a leak" }).click();
+    const kinds = await page.getByLabel("Kind of leak").locator("option").allTextContents();
+    expect(kinds.slice(0, 2)).toEqual([
+      "Duct that joins the two halves of a manufactured home",
+      "Leaks inside the belly of a manufactured home",
+    ]);
+    await context.close();
+  });
+});
