@@ -28,7 +28,10 @@ export function pageLimit({ limit = USUAL_LIMIT }: PageRequest): number {
 export function afterCursor<Field extends string>(field: Field, { cursor }: PageRequest) {
   if (cursor === undefined) return {};
   const { at, id } = readCursor(cursor);
-  return { OR: [{ [field]: { lt: at } }, { [field]: at, id: { gt: id } }] } as Record<string, unknown>;
+  // The first condition says nothing new, but lets the index start at the cursor.
+  return {
+    AND: [{ [field]: { lte: at } }, { OR: [{ [field]: { lt: at } }, { [field]: at, id: { gt: id } }] }],
+  } as Record<string, unknown>;
 }
 
 /** Makes a page of one row more than asked for; that row only tells that there is a next page. */

@@ -24,10 +24,18 @@ export interface CheckedClaim {
   check: ClaimCheck;
 }
 
+/** In a chunk one claim is the neighbor of several: its facts are read once. */
+const factsRead = new WeakMap<NeighborRow, NeighborClaim[]>();
+
 /** Facts of a stored claim; one that no longer reads by the schema has none. */
-function neighborOf({ packet, reference, organizationId }: NeighborRow): NeighborClaim[] {
-  const parsed = claimSchema.safeParse(JSON.parse(packet));
-  return parsed.success ? [{ ...claimFacts(parsed.data), reference, contractorId: organizationId }] : [];
+function neighborOf(row: NeighborRow): NeighborClaim[] {
+  const known = factsRead.get(row);
+  if (known) return known;
+  const parsed = claimSchema.safeParse(JSON.parse(row.packet));
+  const { reference, organizationId: contractorId } = row;
+  const facts = parsed.success ? [{ ...claimFacts(parsed.data), reference, contractorId }] : [];
+  factsRead.set(row, facts);
+  return facts;
 }
 
 /** Recomputes a stored claim and looks for what is worth asking about. Reads reference tables, writes nothing. */
