@@ -8,6 +8,7 @@ import { parseJob } from "#lib/job/parse-job.ts";
 import { loadReferenceData } from "#lib/reference-data/load-server.ts";
 import { startApp } from "#tests/browser/app-server.ts";
 import { measureDrawBins } from "./draw-bins.ts";
+import { measureImport } from "./import-claims.ts";
 import { measureSolver60Leaks } from "./solver-60-leaks.ts";
 
 interface Figure {
@@ -92,6 +93,7 @@ const figures: Figure[] = [
   await measureSolver60Leaks(),
   ...(await documentFigures()),
   ...(await claimFigures()),
+  await measureImport(),
   ...(await pageFigures()),
 ];
 

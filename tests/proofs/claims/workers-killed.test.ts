@@ -59,7 +59,7 @@ function start(args: readonly string[]): ChildProcess {
 }
 
 async function isRunning(child: ChildProcess, ms: number): Promise<boolean> {
-  await Promise.race([once(child, "exit"), wait(ms)]);
+  await wait(ms);
   return child.exitCode === null && child.signalCode === null;
 }
 
