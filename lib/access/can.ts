@@ -64,7 +64,7 @@ const RULES = {
   "instrument.view": contractor("owner", "estimator", "crew"),
   "instrument.edit": contractor("owner", "estimator"),
   "organization.edit": own("owner"),
-  "api-key.manage": own("owner"),
+  "api-key.manage": own("owner", "reviewer"),
   "audit.view": own("owner", "reviewer"),
   "claim.submit": contractor("owner", "estimator"),
   "claim.withdraw": contractor("owner", "estimator"),

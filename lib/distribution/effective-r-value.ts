@@ -45,11 +45,13 @@ export const BURIED_R_VALUE_GAIN = {
 export function effectiveRValue({
   insulationRValue,
   isBuried = false,
+  buriedRValue = BURIED_R_VALUE_GAIN.value,
 }: {
   insulationRValue: ThermalResistance;
   isBuried?: boolean;
+  buriedRValue?: ThermalResistance;
 }): ThermalResistance {
   requireBetween({ field: "insulationRValue", label: "Duct insulation", value: insulationRValue, low: 0, high: 60 });
   const inAir = insulationRValue === 0 ? BARE_METAL_R_VALUE.value : insulationRValue + AIR_FILMS_R_VALUE.value;
-  return isBuried ? inAir + BURIED_R_VALUE_GAIN.value : inAir;
+  return isBuried ? inAir + buriedRValue : inAir;
 }

@@ -40,9 +40,10 @@ export interface HeatPumpRatings {
  */
 export function heatPumpPerformance({
   outdoorTemperatureF,
-  hasFrost = true,
+  frostCapacityFactor = FROST.capacityFactor.value,
+  frostPowerFactor = FROST.powerFactor.value,
   ...ratings
-}: HeatPumpRatings & { outdoorTemperatureF: Fahrenheit; hasFrost?: boolean }): {
+}: HeatPumpRatings & { outdoorTemperatureF: Fahrenheit; frostCapacityFactor?: Ratio; frostPowerFactor?: Ratio }): {
   capacityBtuPerH: BtuPerHour;
   cop: Ratio;
 } {
@@ -55,13 +56,13 @@ export function heatPumpPerformance({
     outdoorTemperatureF: Math.min(WARMEST_F, outdoorTemperatureF),
     at17: capacityAt17BtuPerH,
     at47: capacityAt47BtuPerH,
-    frostFactor: hasFrost ? FROST.capacityFactor.value : 1,
+    frostFactor: frostCapacityFactor,
   });
   const power = ratedLine({
     outdoorTemperatureF: Math.min(WARMEST_F, outdoorTemperatureF),
     at17: capacityAt17BtuPerH / copAt17Ratio,
     at47: capacityAt47BtuPerH / copAt47Ratio,
-    frostFactor: hasFrost ? FROST.powerFactor.value : 1,
+    frostFactor: frostPowerFactor,
   });
   const least = LEAST_CAPACITY_RATIO * capacityAt47BtuPerH;
   const cop = power > 0 ? capacity / power : LEAST_COP;

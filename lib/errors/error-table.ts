@@ -49,6 +49,36 @@ export const ERROR_TABLE = {
     title: "No reference data for this place",
     help: "Check the ZIP code, or name a weather station.",
   },
+  "key-unknown": {
+    status: 401,
+    exitCode: 3,
+    title: "The API key is missing or not known",
+    help: "Send the header `Authorization: Bearer KEY` with a key that was not revoked.",
+  },
+  "scope-missing": {
+    status: 403,
+    exitCode: 3,
+    title: "The API key is not meant for this",
+    help: "Make a key that has the scope named in the detail.",
+  },
+  "method-not-allowed": {
+    status: 405,
+    exitCode: 2,
+    title: "This address does not know that method",
+    help: "Use a method that the header `Allow` lists.",
+  },
+  "body-too-large": {
+    status: 413,
+    exitCode: 2,
+    title: "The request is too large",
+    help: "Send it in parts of at most 2 MB.",
+  },
+  "repeat-differs": {
+    status: 422,
+    exitCode: 2,
+    title: "This idempotency key was used for another request",
+    help: "Make a new key for each new request; repeat a key only with the same request.",
+  },
   "not-found": { status: 404, exitCode: 2, title: "Not found", help: "Check the address." },
   "not-allowed": { status: 403, exitCode: 3, title: "This is not yours to do", help: "Ask the owner of the job." },
   conflict: {

@@ -39,6 +39,18 @@ const heatingSchema = z
     }).optional(),
     copAt47Ratio: numberField({ unit: "ratio", title: "Heat pump COP at 47 °F", min: 1.2, max: 7 }).optional(),
     copAt17Ratio: numberField({ unit: "ratio", title: "Heat pump COP at 17 °F", min: 1, max: 6 }).optional(),
+    frostCapacityFactor: numberField({
+      unit: "ratio",
+      title: "Capacity that frost leaves at 35 °F",
+      min: 0.6,
+      max: 1,
+    }).optional(),
+    frostPowerFactor: numberField({
+      unit: "ratio",
+      title: "Power that frost leaves at 35 °F",
+      min: 0.8,
+      max: 1,
+    }).optional(),
     staging: z.enum(["single", "two-stage", "variable"]).optional().meta({ title: "Stages" }),
   })
   .meta({ id: "HeatingEquipment", title: "Heating equipment" });
@@ -81,6 +93,13 @@ const blowerSchema = z
       max: 400,
     }).optional(),
     powerW: numberField({ unit: "W", title: "Blower power", min: 30, max: 2000 }).optional(),
+    ratedCfmPerTon: numberField({
+      unit: "cfm/ton",
+      title: "Airflow at which the equipment was rated",
+      description: "For each 12,000 Btu/h of a heat pump or air conditioner.",
+      min: 200,
+      max: 700,
+    }).optional(),
     control: z.enum(["fixed-speed", "constant-flow"]).optional().meta({ title: "Blower control" }),
   })
   .meta({ id: "Blower", title: "Blower" });
@@ -106,6 +125,12 @@ const runSchema = z
       .optional()
       .meta({ title: "Duct material" }),
     isBuried: z.boolean().optional().meta({ title: "Buried in attic insulation" }),
+    buriedRValue: numberField({
+      unit: "h·ft²·°F/Btu",
+      title: "What the attic insulation over it adds",
+      min: 0,
+      max: 40,
+    }).optional(),
   })
   .meta({ id: "DuctRun", title: "Duct run" });
 

@@ -11,6 +11,7 @@ export interface BuildingUa {
   transmissionBtuPerHF: Quantity<"Btu/(h·°F)">;
   infiltrationBtuPerHF: Quantity<"Btu/(h·°F)">;
   infiltrationCfm: Cfm;
+  envelopeLeakageCfm50: Cfm;
   /** Where the air tightness came from. */
   tightness: "measured" | "usual for its age";
   source: Citation;
@@ -65,6 +66,7 @@ export function buildingUa({
     transmissionBtuPerHF,
     infiltrationBtuPerHF,
     infiltrationCfm,
+    envelopeLeakageCfm50: cfm50,
     tightness: envelopeLeakageCfm50 === undefined ? "usual for its age" : "measured",
     source: VINTAGE_SOURCE,
   };

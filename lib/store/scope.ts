@@ -1,9 +1,11 @@
+import { apiKeys } from "./repositories/api-keys.ts";
 import { audit } from "./repositories/audit.ts";
 import { claimBatches } from "./repositories/claim-batches.ts";
 import { claimChunks } from "./repositories/claim-chunks.ts";
 import { claimReview } from "./repositories/claim-review.ts";
 import { claims } from "./repositories/claims.ts";
 import { clients } from "./repositories/clients.ts";
+import { idempotency } from "./repositories/idempotency.ts";
 import { inspectionSamples } from "./repositories/inspection-samples.ts";
 import { instruments } from "./repositories/instruments.ts";
 import { jobs } from "./repositories/jobs.ts";
@@ -32,6 +34,8 @@ export function makeScope(unit: UnitOfWork) {
     claimReview: claimReview(unit),
     claimBatches: claimBatches(unit),
     claimChunks: claimChunks(unit),
+    apiKeys: apiKeys(unit),
+    idempotency: idempotency(unit),
     audit: audit(unit),
 
     /** Waits until no other unit of work, of any process, has this turn; it ends with the transaction. */

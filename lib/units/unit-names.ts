@@ -7,6 +7,8 @@ export const UNIT_BY_SUFFIX = {
   Cfm25: "cfm",
   Cfm50: "cfm",
   CfmPerPa: "cfm/Pa",
+  CfmPerTon: "cfm/ton",
+  Tons: "ton",
   CfmPerFt2: "cfm/ft²",
   Per100Ft2: "cfm/100 ft²",
   Pa: "Pa",

@@ -33,7 +33,7 @@ const EXPECTED: Record<Action, readonly Who[]> = {
   "instrument.view": ["owner", "estimator", "crew", "other-estimator"],
   "instrument.edit": ["owner", "estimator", "other-estimator"],
   "organization.edit": ["owner"],
-  "api-key.manage": ["owner"],
+  "api-key.manage": ["owner", "reviewer"],
   "audit.view": ["owner", "reviewer"],
   "claim.submit": ["owner", "estimator", "other-estimator"],
   "claim.withdraw": ["owner", "estimator", "other-estimator"],

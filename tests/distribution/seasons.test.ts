@@ -172,7 +172,11 @@ describe("a heat pump's use as its load grows", () => {
 describe("heat pump performance by outdoor temperature", () => {
   const ratings = { capacityAt47BtuPerH: 36000, capacityAt17BtuPerH: 21000, copAt47Ratio: 3.4, copAt17Ratio: 2.3 };
   const at = (outdoorTemperatureF: number, hasFrost = true) =>
-    heatPumpPerformance({ ...ratings, outdoorTemperatureF, hasFrost });
+    heatPumpPerformance({
+      ...ratings,
+      outdoorTemperatureF,
+      ...(hasFrost ? {} : { frostCapacityFactor: 1, frostPowerFactor: 1 }),
+    });
 
   it("returns the ratings at their temperatures", () => {
     for (const hasFrost of [true, false]) {

@@ -28,6 +28,15 @@ export const ENGINE_SENTENCES_ES: readonly (readonly [english: string, spanish: 
   ],
   ["Close to the long-run forecast for households.", "Cerca del pronóstico a largo plazo para hogares."],
   [
+    "What the rating procedure takes for frost where it was not tested, from memory.",
+    "Lo que el procedimiento de clasificación toma por la escarcha si no se ensayó, de memoria.",
+  ],
+  ["The usual airflow of the rating, for each ton.", "El caudal usual de la clasificación, por tonelada."],
+  [
+    "Between a duct half covered (about 5) and one deeply buried (about 17).",
+    "Entre un ducto cubierto a medias (unos 5) y uno muy enterrado (unos 17).",
+  ],
+  [
     "Decides which step of the price the saving meets; a usual home, for no bill is there.",
     "Decide qué escalón del precio alcanza el ahorro; un hogar común, pues no hay recibos.",
   ],

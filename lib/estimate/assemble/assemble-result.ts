@@ -17,6 +17,7 @@ import { chargeSteps, chargesOf } from "./charges.ts";
 import { complianceOf } from "./compliance.ts";
 import { deemedOf } from "./deemed.ts";
 import { type Evaluated, energyOf, readRanged, savingsOf } from "./energy.ts";
+import { housePressureOf } from "./house-pressure.ts";
 import { leakageOf, notYetFoundOf, sitesOf, systemsOf } from "./leakage.ts";
 import { loadsOf } from "./loads.ts";
 import { warnOfResult } from "./result-warnings.ts";
@@ -112,6 +113,7 @@ export function assembleResult(input: AssembleInput): Result {
     },
     leakage,
     systems,
+    housePressure: housePressureOf(house, kernel),
     sites: sitesOf({ house, evaluated, worth }),
     notYetFound: notYetFoundOf({ house, evaluated }),
     loads,

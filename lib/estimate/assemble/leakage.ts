@@ -1,7 +1,9 @@
+import { BTU_PER_H_PER_TON } from "#lib/distribution/equipment-airflow.ts";
 import type { Leakage, NotYetFound, SiteResult, SystemResult } from "#lib/job/result/leakage-result.ts";
+import { BTU_PER_KWH } from "#lib/units/conversions.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
 import type { HouseKernel } from "../kernel/house-kernel.ts";
-import { CELLS, type HouseState } from "../kernel/house-state.ts";
+import { CELLS, type HouseState, type SystemState } from "../kernel/house-state.ts";
 import { outputKey } from "../kernel/write-outputs.ts";
 import { rangedOfFunction } from "../output-layout.ts";
 import type { Mode } from "../season-bins.ts";
@@ -47,6 +49,20 @@ export function seasonalOf(evaluated: Evaluated, systemId: string, mode: Mode) {
   return { seasonalBefore: read("seasonalBefore"), seasonalAfter: read("seasonalAfter") };
 }
 
+/** Leaks that push a heat pump into resistance heat are the dear ones: how much of it runs over the season. */
+function supplementaryOf(was: SystemState, is: SystemState) {
+  const of = ({ modes }: SystemState) => {
+    const { supplementaryBtuBySlot, inputBtuBySlot } = modes.heating!;
+    const strips = sum(supplementaryBtuBySlot);
+    const all = sum(inputBtuBySlot);
+    return { kWh: strips / BTU_PER_KWH, share: all > 0 ? strips / all : 0 };
+  };
+  const [before, after] = [of(was), of(is)];
+  return { beforeKWh: before.kWh, afterKWh: after.kWh, beforeShare: before.share, afterShare: after.share };
+}
+
+const sum = (values: Float64Array): number => values.reduce((total, each) => total + each, 0);
+
 /** The result of each system. The kernel's states must be those of the deterministic evaluation. */
 export function systemsOf({
   house,
@@ -65,6 +81,7 @@ export function systemsOf({
       const read = (key: string) => readRanged(evaluated, outputKey.efficiency(system.id, name, key));
       const design = { before: read("designBefore"), after: read("designAfter") };
       const capacityAt = (name === "heating" ? system.heating! : system.cooling!).capacityAt;
+      const regainedBtuPerH = (design.after.value - design.before.value) * house.space.parameters[capacityAt]!.base;
       return {
         designBefore: design.before,
         designAfter: design.after,
@@ -73,8 +90,10 @@ export function systemsOf({
         destinationAfter: destinationOf({ house, kernel, state: is, mode: name }),
         registerDesignF: designAirPath({ house, kernel, state: was, mode: name }).registerF,
         capacity: {
-          regainedBtuPerH: (design.after.value - design.before.value) * house.space.parameters[capacityAt]!.base,
+          regainedBtuPerH,
+          regainedTons: regainedBtuPerH / BTU_PER_H_PER_TON,
         },
+        ...(was.modes[name]!.heatPump ? { supplementary: supplementaryOf(was, is) } : {}),
       };
     };
     return {

@@ -12,6 +12,8 @@ import type { BilledFuel } from "./read-bills.ts";
 export interface BuildingModel {
   uaBtuPerHF: number;
   infiltrationCfm: number;
+  /** Measured, or usual for its age. */
+  envelopeLeakageCfm50: number;
   heatingBalanceF: number;
   coolingBalanceF: number;
 }
@@ -131,6 +133,7 @@ export function completeBuilding({
   return {
     uaBtuPerHF,
     infiltrationCfm: building.infiltrationCfm,
+    envelopeLeakageCfm50: building.envelopeLeakageCfm50,
     heatingBalanceF: takeBalance("heating", house.heatingBalanceF),
     coolingBalanceF: takeBalance("cooling", house.coolingBalanceF),
   };

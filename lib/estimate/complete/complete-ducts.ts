@@ -1,5 +1,5 @@
 import { defaultDuctAreas } from "#lib/distribution/duct-area.ts";
-import { effectiveRValue } from "#lib/distribution/effective-r-value.ts";
+import { BURIED_R_VALUE_GAIN, effectiveRValue } from "#lib/distribution/effective-r-value.ts";
 import type { DuctRun, DuctSystem, Side } from "#lib/job/duct-system.ts";
 import type { Job } from "#lib/job/job-schema.ts";
 import type { Ledger } from "../ledger.ts";
@@ -101,7 +101,21 @@ export function completeDucts(input: Input): DuctModel {
       reason: "Taken as sheet metal, which stores the most heat between cycles.",
       source: practice,
     });
-    const rValue = effectiveRValue({ insulationRValue, isBuried: run.isBuried ?? false });
+    const isBuried = run.isBuried ?? false;
+    const { value: gain, unit: gainUnit, reason: gainReason, source: gainSource, low, high } = BURIED_R_VALUE_GAIN;
+    const buriedRValue = isBuried
+      ? ledger.take<number>(run.buriedRValue, {
+          path: `${pointer}/runs/${at}/buriedRValue`,
+          title: `What the attic insulation over ${name} adds`,
+          value: gain,
+          unit: gainUnit,
+          reason: gainReason,
+          source: gainSource,
+          low,
+          high,
+        })
+      : 0;
+    const rValue = effectiveRValue({ insulationRValue, isBuried, buriedRValue });
     model[run.side === "supply" ? "supplyConductance" : "returnConductance"][place]! += runArea / rValue;
     model[run.side === "supply" ? "supplyAreaFt2" : "returnAreaFt2"][place]! += runArea;
     area += runArea;

@@ -1,3 +1,4 @@
+import { FROST } from "#lib/distribution/heat-pump-performance.ts";
 import type { DuctSystem } from "#lib/job/duct-system.ts";
 import type { Ledger } from "../ledger.ts";
 import type { ParameterSpace } from "../parameter-space.ts";
@@ -14,6 +15,9 @@ export interface HeatingModel {
   capacityAt17Ratio: number;
   copAt47: number;
   copAt17: number;
+  /** What frost leaves of both at 35 °F. */
+  frostCapacityFactor: number;
+  frostPowerFactor: number;
   /** Multiplies both COPs. */
   copFactorAt: number;
   /** Cycling degradation of part load: 0.25 single stage. */
@@ -106,6 +110,27 @@ export function completeHeating(input: Input): HeatingModel | null {
   );
   const copAt47 = take("copAt47Ratio", "COP at 47 °F", 3.3, "ratio", "A common single-stage heat pump.");
   const copAt17 = take("copAt17Ratio", "COP at 17 °F", 2.2, "ratio", "A common single-stage heat pump.");
+  const frost = (
+    key: "capacityFactor" | "powerFactor",
+    path: "frostCapacityFactor" | "frostPowerFactor",
+    title: string,
+  ) => {
+    const { value, unit, low, high, source } = FROST[key];
+    if (!isHeatPump) return value;
+    const reason = "What the rating procedure takes for frost where it was not tested, from memory.";
+    return ledger.take<number>(heating[path], {
+      path: `${pointer}/heating/${path}`,
+      title: `${title} at 35 °F, ${system.label}`,
+      value,
+      unit,
+      reason,
+      source,
+      low,
+      high,
+    });
+  };
+  const frostCapacityFactor = frost("capacityFactor", "frostCapacityFactor", "Capacity that frost leaves");
+  const frostPowerFactor = frost("powerFactor", "frostPowerFactor", "Power that frost leaves");
   const wasToldEfficiency = isHeatPump ? heating.copAt47Ratio !== undefined : heating.annualEfficiency !== undefined;
   const relative = (key: string, base: number, standardUncertainty: number, max = 3 * base) =>
     space.add({
@@ -122,6 +147,8 @@ export function completeHeating(input: Input): HeatingModel | null {
     capacityAt17Ratio: capacityAt17 / heating.outputBtuPerH,
     copAt47,
     copAt17,
+    frostCapacityFactor,
+    frostPowerFactor,
     copFactorAt: relative("copFactor", 1, isHeatPump ? (wasToldEfficiency ? 0.05 : 0.12) : 0),
     degradationCoefficient: isHeatPump ? DEGRADATION[takeStaging(heating.staging, input, "heating")] : 0,
   };

@@ -30,6 +30,7 @@ export interface LoadModel {
   heatingBalanceF: number;
   coolingBalanceF: number;
   naturalInfiltrationAt: number;
+  envelopeLeakageCfm50: number;
   heating: SeasonBins;
   cooling: SeasonBins;
   groups: readonly LoadGroup[];
@@ -69,7 +70,7 @@ export function completeLoads(
   const billed = readBills(input);
   const billedFor = (mode: Mode) =>
     billed.filter(({ fuel }) => meters.some((meter) => meter.mode === mode && meter.fuel === fuel));
-  const { uaBtuPerHF, infiltrationCfm, heatingBalanceF, coolingBalanceF } = completeBuilding({
+  const { uaBtuPerHF, infiltrationCfm, envelopeLeakageCfm50, heatingBalanceF, coolingBalanceF } = completeBuilding({
     ...input,
     indoor,
     billed:
@@ -135,6 +136,7 @@ export function completeLoads(
   return {
     indoor,
     uaBtuPerHF,
+    envelopeLeakageCfm50,
     heatingBalanceF,
     coolingBalanceF,
     naturalInfiltrationAt: space.add({

@@ -1,3 +1,4 @@
+import { RATED_CFM_PER_TON } from "#lib/distribution/equipment-airflow.ts";
 import type { DuctSystem } from "#lib/job/duct-system.ts";
 import type { Job } from "#lib/job/job-schema.ts";
 import type { Ledger } from "../ledger.ts";
@@ -19,6 +20,8 @@ export interface SystemModel {
   blowerPowerAt: number;
   fanSlopeCfmPerPa: number;
   nameplateStaticPa: number | null;
+  /** Flow at which a heat pump or air conditioner was rated. */
+  ratedCfmPerTon: number;
   ducts: DuctModel;
 }
 
@@ -147,8 +150,25 @@ function completeSystem({
     // Source: practice; 0 holds the flow, 2 cfm a pascal is a fixed-speed blower.
     fanSlopeCfmPerPa: control === "constant-flow" ? 0 : 2,
     nameplateStaticPa: blower?.nameplateStaticPa ?? null,
+    ratedCfmPerTon: takeRatedFlow(system, pointer, ledger),
     ducts: completeDucts({ job, system, pointer, places, ledger, space }),
   };
+}
+
+/** Furnaces and resistance heat do not ask for it. */
+function takeRatedFlow({ label, blower, heating, cooling }: DuctSystem, pointer: string, ledger: Ledger): number {
+  const { value, unit, source, low, high } = RATED_CFM_PER_TON;
+  if (!cooling && heating?.kind !== "heat-pump") return value;
+  return ledger.take<number>(blower?.ratedCfmPerTon, {
+    path: `${pointer}/blower/ratedCfmPerTon`,
+    title: `Airflow at which the equipment of ${label} was rated`,
+    value,
+    unit,
+    reason: "The usual airflow of the rating, for each ton.",
+    source,
+    low,
+    high,
+  });
 }
 
 /** Every duct system with its gaps filled, each filled gap listed. Shares served are scaled to add up to 1. */

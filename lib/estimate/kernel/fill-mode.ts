@@ -22,10 +22,10 @@ export interface ModeInput {
 
 /** Rated output and efficiency of this draw; a heat pump or air conditioner also by its airflow (equipment-airflow). */
 function fillEquipment(state: ModeState, { system, parameters, fanFlowCfm }: ModeInput): void {
-  const { heating, cooling } = system;
+  const { heating, cooling, ratedCfmPerTon } = system;
   if (state.mode === "cooling") {
     const rated = parameters[cooling!.capacityAt]!;
-    const airflow = equipmentAirflow({ mode: "cooling", fanFlowCfm, ratedCapacityBtuPerH: rated });
+    const airflow = equipmentAirflow({ mode: "cooling", fanFlowCfm, ratedCapacityBtuPerH: rated, ratedCfmPerTon });
     state.ratedBtuPerH = rated * airflow.capacityFactor;
     state.airflowFactor = airflow.efficiencyFactor;
     // SEER already holds part load and the temperatures of a season.
@@ -39,7 +39,7 @@ function fillEquipment(state: ModeState, { system, parameters, fanFlowCfm }: Mod
     state.efficiencyRatio = parameters[heating!.efficiencyAt]!;
     return;
   }
-  const airflow = equipmentAirflow({ mode: "heating", fanFlowCfm, ratedCapacityBtuPerH: rated });
+  const airflow = equipmentAirflow({ mode: "heating", fanFlowCfm, ratedCapacityBtuPerH: rated, ratedCfmPerTon });
   state.ratedBtuPerH = rated * airflow.capacityFactor;
   state.airflowFactor = airflow.efficiencyFactor;
   state.efficiencyRatio = parameters[heating!.copFactorAt]! * airflow.efficiencyFactor;

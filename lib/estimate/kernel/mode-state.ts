@@ -60,6 +60,8 @@ function makeHeatPumpProfile(heating: HeatingModel, ratedBtuPerH: number, bins: 
       capacityAt17BtuPerH: heating.capacityAt17Ratio * ratedBtuPerH,
       copAt47Ratio: heating.copAt47,
       copAt17Ratio: heating.copAt17,
+      frostCapacityFactor: heating.frostCapacityFactor,
+      frostPowerFactor: heating.frostPowerFactor,
     }),
   );
   return {

@@ -59,8 +59,19 @@ const airflowSchema = z
 const capacitySchema = z
   .strictObject({
     regainedBtuPerH: numberField({ unit: "Btu/h", title: "Capacity regained on the design day" }),
+    regainedTons: numberField({ unit: "ton", title: "The same in tons of 12,000 Btu/h" }),
   })
   .meta({ id: "CapacityRegained", title: "Capacity regained" });
+
+/** Resistance heat that helps a heat pump out over the season. */
+const supplementarySchema = z
+  .strictObject({
+    beforeKWh: numberField({ unit: "kWh", title: "Resistance heat before" }),
+    afterKWh: numberField({ unit: "kWh", title: "Resistance heat after" }),
+    beforeShare: share("Of the electricity for heating, before"),
+    afterShare: share("Of the electricity for heating, after"),
+  })
+  .meta({ id: "SupplementaryHeat", title: "Supplementary heat" });
 
 const modeSchema = z
   .strictObject({
@@ -68,6 +79,7 @@ const modeSchema = z
     destinationBefore: destinationSchema,
     destinationAfter: destinationSchema,
     capacity: capacitySchema,
+    supplementary: supplementarySchema.optional(),
     registerDesignF: numberField({ unit: "°F", title: "Air at the registers on the design day, before" }),
   })
   .meta({ id: "DistributionMode", title: "Distribution in one mode" });
@@ -87,6 +99,15 @@ export const systemResultSchema = z
     ),
   })
   .meta({ id: "SystemResult", title: "Result of one system" });
+
+/** Pressure of the house against outside while every blower runs, from unequal leaks alone. Below 0: it is pulled on. */
+export const housePressureSchema = z
+  .strictObject({
+    beforePa: numberField({ unit: "Pa", title: "House pressure before" }),
+    afterPa: numberField({ unit: "Pa", title: "House pressure after" }),
+    explanation: z.string(),
+  })
+  .meta({ id: "HousePressure", title: "House pressure" });
 
 export const siteResultSchema = z
   .strictObject({
@@ -108,6 +129,7 @@ export const notYetFoundSchema = z
   })
   .meta({ id: "NotYetFound", title: "Leakage not yet found" });
 
+export type HousePressure = z.output<typeof housePressureSchema>;
 export type Leakage = z.output<typeof leakageSchema>;
 export type SystemResult = z.output<typeof systemResultSchema>;
 export type SiteResult = z.output<typeof siteResultSchema>;

@@ -3,7 +3,13 @@ import { numberField } from "#lib/units/field.ts";
 import { sha256Schema } from "../identity.ts";
 import { energyByFuelSchema, fuelChargeSchema, savingsSchema } from "./energy-result.ts";
 import { assumptionSchema, cautionSchema, traceStepSchema, warningSchema } from "./evidence-result.ts";
-import { leakageSchema, notYetFoundSchema, siteResultSchema, systemResultSchema } from "./leakage-result.ts";
+import {
+  housePressureSchema,
+  leakageSchema,
+  notYetFoundSchema,
+  siteResultSchema,
+  systemResultSchema,
+} from "./leakage-result.ts";
 import { loadsSchema } from "./loads-result.ts";
 import { complianceSchema, deemedSchema, economicsSchema, retestSchema, scopeSchema } from "./plan-result.ts";
 import { ranged } from "./ranged.ts";
@@ -54,6 +60,7 @@ export const resultSchema = z
     }),
     leakage: leakageSchema,
     systems: z.array(systemResultSchema),
+    housePressure: housePressureSchema,
     sites: z.array(siteResultSchema),
     notYetFound: z.array(notYetFoundSchema),
     loads: loadsSchema,

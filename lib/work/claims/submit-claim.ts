@@ -63,7 +63,7 @@ export async function draftClaim(
 export async function submitClaim(
   store: Store,
   actor: MemberActor,
-  { draft, jobId, reference }: { draft: ClaimDraft; jobId: string; reference: string },
+  { draft, jobId, reference }: { draft: ClaimDraft; jobId?: string; reference: string },
 ): Promise<string> {
   requireAllowed(actor, "claim.submit");
   const { claim, packet, program, rule } = draft;
@@ -74,7 +74,7 @@ export async function submitClaim(
       programOrganizationId,
       contractorId: actor.organizationId,
       reference,
-      jobId,
+      ...(jobId && { jobId }),
       rule,
     });
     const { id: claimId, packetHash } = await claims.submit(row);

@@ -16,6 +16,7 @@ import { showJob } from "../../show-job.ts";
 import { doubtWords } from "../../trip/answer.ts";
 import { warningIn } from "../../trip/warning-in.ts";
 import { PaperLinks } from "../papers/paper-links.tsx";
+import { AirTable } from "./air-table.tsx";
 import { AssumptionsTable } from "./assumptions-table.tsx";
 import { ChargesTable } from "./charges-table.tsx";
 import styles from "./result.module.css";
@@ -116,6 +117,10 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
         <section aria-labelledby="need">
           <h2 id="need">What the house needs</h2>
           <LoadsTable loads={result.loads} text={text} />
+        </section>
+        <section aria-labelledby="air">
+          <h2 id="air">Air, pressure and capacity</h2>
+          <AirTable job={job} result={result} text={text} />
         </section>
         <section aria-labelledby="cost">
           <h2 id="cost">What the energy costs</h2>

@@ -2,7 +2,7 @@
 
 import { Disclosure } from "#app/design/worked-out.tsx";
 import { PLACE_LABELS, type PlaceKind } from "#lib/job/place.ts";
-import { type Draft, listAt, newId, textAt } from "../draft.ts";
+import { type Draft, listAt, newId, readAt, textAt } from "../draft.ts";
 import { EntryList } from "../entry-list.tsx";
 import { choiceLabel } from "../field-words.ts";
 import { ChoiceAt, FlagAt, NumberAt, TextAt } from "../fields.tsx";
@@ -122,6 +122,7 @@ function Run({ path, draft }: { path: string; draft: Draft }) {
       <NumberAt path={`${path}/areaFt2`} />
       <NumberAt path={`${path}/insulationRValue`} />
       <FlagAt path={`${path}/isBuried`} />
+      {readAt(draft, `${path}/isBuried`) === true ? <NumberAt path={`${path}/buriedRValue`} /> : null}
     </div>
   );
 }

@@ -89,6 +89,13 @@ function System({ path, hasSiblings }: { path: string; hasSiblings: boolean }) {
         <NumberAt path={`${path}/blower/nameplateStaticPa`} />
         <NumberAt path={`${path}/blower/powerW`} />
         <ChoiceAt path={`${path}/blower/control`} />
+        {cooling || heating === "heat-pump" ? <NumberAt path={`${path}/blower/ratedCfmPerTon`} /> : null}
+        {heating === "heat-pump" ? (
+          <>
+            <NumberAt path={`${path}/heating/frostCapacityFactor`} />
+            <NumberAt path={`${path}/heating/frostPowerFactor`} />
+          </>
+        ) : null}
         {heating ? <ChoiceAt path={`${path}/heating/staging`} label="Stages of the heating" isRow /> : null}
         {cooling ? (
           <>

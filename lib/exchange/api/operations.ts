@@ -1,0 +1,31 @@
+import type { ApiOperation } from "./api-operation.ts";
+import { estimateJob, listMethods, recomputePacket, runOneMethod } from "./operations/calculation.ts";
+import {
+  commentOnClaim,
+  decideOnClaim,
+  getClaim,
+  getPacket,
+  listClaims,
+  listPrograms,
+  submitClaim,
+} from "./operations/claims.ts";
+import { createJob, getJob, listJobs, saveJob } from "./operations/jobs.ts";
+
+/** Every operation of the programming interface, in the order of the docs. */
+export const API_OPERATIONS: readonly ApiOperation[] = [
+  listMethods,
+  runOneMethod,
+  estimateJob,
+  recomputePacket,
+  listJobs,
+  createJob,
+  getJob,
+  saveJob,
+  listPrograms,
+  listClaims,
+  submitClaim,
+  getClaim,
+  getPacket,
+  commentOnClaim,
+  decideOnClaim,
+];
