@@ -27,7 +27,7 @@ export interface LeakWalk {
 
 /** Beyond this many standard uncertainties a surplus is no chance any more (one in twenty, one-sided). */
 const CLEAR_SURPLUS_Z = 1.645;
-/** Less than this share of the largest measurement is not worth another round. Source: practice. */
+/** Less hidden than this share of the largest measurement is not worth another round. Source: practice. */
 const WORTH_LOOKING_SHARE = 0.1;
 const DRAWS = 200;
 
@@ -115,7 +115,8 @@ function lookNext(
   largestCfm25: Cfm,
 ): LeakWalk["lookNext"] {
   const [most] = [...quarters].sort((a, b) => b.cfm25 - a.cfm25);
-  if (!most || most.cfm25 < WORTH_LOOKING_SHARE * largestCfm25) return null;
+  const hiddenCfm25 = quarters.reduce((sum, { cfm25 }) => sum + cfm25, 0);
+  if (!most || hiddenCfm25 < WORTH_LOOKING_SHARE * largestCfm25) return null;
   const { side, outside } = most;
   const areaAt = (place: number) =>
     group.systemIndexes.reduce((sum, s) => {

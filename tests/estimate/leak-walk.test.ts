@@ -63,6 +63,15 @@ describe("leakWalk", () => {
     expect(next.kinds.length).toBeGreaterThan(0);
   });
 
+  it("points nowhere once less than a tenth is hidden", async () => {
+    const { walk } = await walkWith(() => undefined);
+    const hidden = walk.notYetFound.reduce((sum, { cfm25 }) => sum + cfm25, 0);
+    expect(hidden).toBeLessThan(0.1 * Math.max(...walk.measured.map(({ cfm25 }) => cfm25)));
+    expect(walk.lookNext).toBeNull();
+    const crawlspace = (await walkWith(() => undefined, "mixed-crawlspace-heat-pump.json")).walk;
+    expect(crawlspace.lookNext).not.toBeNull();
+  });
+
   it("puts crossover and belly first in a manufactured home", async () => {
     const { walk } = await walkWith((document) => {
       (document.house as { kind: string }).kind = "manufactured";
