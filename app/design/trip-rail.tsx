@@ -35,7 +35,8 @@ export function TripRail({ steps, label = "The visit, step by step" }: { steps: 
                   <span className={styles.hidden}>, {STATE_WORDS[step.state]}</span>
                 </span>
                 {step.detail ? <span className={styles.detail}>{step.detail}</span> : null}
-                {step.missing ? <span className={styles.missing}>{step.missing}</span> : null}
+                {/* Its line is kept: what is open comes late, and nothing may jump. */}
+                <span className={step.missing ? styles.missing : styles.nothing}>{step.missing}</span>
               </span>
             </Link>
           </li>

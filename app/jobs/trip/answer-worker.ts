@@ -17,6 +17,8 @@ export interface AnswerRequest {
   id: number;
   draft: Draft;
   units: UnitSystem;
+  /** Values alone, while one types; else their ranges after them. */
+  isQuick: boolean;
 }
 
 export type AnswerReply =
@@ -39,7 +41,7 @@ const reply = (message: AnswerReply) => postMessage(message);
 const nextTask = () => new Promise((resolve) => setTimeout(resolve));
 
 /** The same engine as on the server, beside the form: first the values at once, then their ranges, then what each assumption does to them. */
-addEventListener("message", async ({ data: { id, draft, units } }: MessageEvent<AnswerRequest>) => {
+addEventListener("message", async ({ data: { id, draft, units, isQuick } }: MessageEvent<AnswerRequest>) => {
   latestId = id;
   // The readings first, whatever else is missing: whoever stands at the gauge waits for them.
   const read = () =>
@@ -50,6 +52,7 @@ addEventListener("message", async ({ data: { id, draft, units } }: MessageEvent<
     const job = parseJob(draft);
     const reference = await fetchReferenceData(job);
     reply({ id, answer: buildAnswer({ job, result: await estimate(job, reference), effects: lastEffects, units }) });
+    if (isQuick) return;
     await nextTask();
     if (latestId !== id) return;
     reply({ id, walk: walkWords({ walks: leakWalk(job, reference), job, text: unitText(units) }) });

@@ -51,5 +51,5 @@ const LEAST_USD_PER_YEAR = 5;
 /** What a step still needs; else what its open answers cost in certainty. */
 function openWords({ needed, usdPerYear }: { needed: number; usdPerYear: number }): Pick<TripStep, "missing"> {
   if (needed > 0) return { missing: `${needed} still needed` };
-  return usdPerYear < LEAST_USD_PER_YEAR ? {} : { missing: `assumed: ±${formatUsd(usdPerYear)} a year` };
+  return usdPerYear < LEAST_USD_PER_YEAR ? {} : { missing: `assumed ±${formatUsd(usdPerYear)}/yr` };
 }

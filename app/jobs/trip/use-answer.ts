@@ -9,6 +9,7 @@ import type { Draft } from "./draft.ts";
 import type { LiveReadings } from "./live-readings.ts";
 import type { WalkWords } from "./walk-words.ts";
 
+/** Whoever pauses this long wants to see how sure the answer is. */
 const PAUSE_MS = 150;
 
 export interface LiveAnswer {
@@ -41,10 +42,13 @@ export function useAnswer(draft: Draft, units: UnitSystem, first: LiveAnswer): L
   }, []);
 
   useEffect(() => {
-    const timer = setTimeout(() => {
+    const ask = (isQuick: boolean) => {
       lastId.current += 1;
-      worker.current?.postMessage({ id: lastId.current, draft, units } satisfies AnswerRequest);
-    }, PAUSE_MS);
+      worker.current?.postMessage({ id: lastId.current, draft, units, isQuick } satisfies AnswerRequest);
+    };
+    // What the server worked out for the draft as it came stays until its ranges are here.
+    if (lastId.current > 0) ask(true);
+    const timer = setTimeout(() => ask(false), PAUSE_MS);
     return () => clearTimeout(timer);
   }, [draft, units]);
 

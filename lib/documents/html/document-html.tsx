@@ -3,7 +3,7 @@ import type { DocumentView, Section } from "../document-view.ts";
 import type { Letterhead } from "../letterhead/letterhead.ts";
 import { BlockHtml, NoticeHtml, PictureHtml } from "./blocks-html.tsx";
 import { LetterheadHtml } from "./letterhead-html.tsx";
-import { PAGE_STYLES } from "./page-styles.ts";
+import { EARLY_FONTS, fontHref, PAGE_STYLES } from "./page-styles.ts";
 
 export interface HtmlFrame {
   fingerprint: string;
@@ -34,6 +34,9 @@ export function DocumentHtml({ view, frame }: { view: DocumentView; frame: HtmlF
         <meta name="viewport" content="width=device-width, initial-scale=1" />
         <meta name="robots" content="noindex" />
         <title>{view.title}</title>
+        {EARLY_FONTS.map((name) => (
+          <link key={name} rel="preload" as="font" type="font/woff2" href={fontHref(name)} crossOrigin="" />
+        ))}
         {/* biome-ignore lint/security/noDangerouslySetInnerHtml: our own style sheet; from outside only a color that was checked */}
         <style dangerouslySetInnerHTML={{ __html: stylesWith(frame.letterhead?.accentColor) }} />
       </head>

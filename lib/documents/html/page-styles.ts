@@ -15,10 +15,15 @@ export const PAGE_FONTS = {
 } as const;
 export type PageFont = keyof typeof PAGE_FONTS;
 
+/** Asked for before the style sheet is read. A font that still comes late is left for the next visit: no line may jump. */
+export const EARLY_FONTS: readonly PageFont[] = ["sans-400", "sans-600", "serif-400", "serif-600"];
+
+export const fontHref = (name: PageFont): string => `/h/fonts/${name}.woff2`;
+
 const faces = (Object.keys(PAGE_FONTS) as PageFont[])
   .map((name) => {
     const [family, weight] = name.split("-");
-    return `@font-face{font-family:paper-${family};font-weight:${weight};font-display:swap;src:url(/h/fonts/${name}.woff2) format("woff2")}`;
+    return `@font-face{font-family:paper-${family};font-weight:${weight};font-display:optional;src:url(${fontHref(name)}) format("woff2")}`;
   })
   .join("");
 
