@@ -19,6 +19,7 @@ import { PaperLinks } from "../papers/paper-links.tsx";
 import { AirTable } from "./air-table.tsx";
 import { AssumptionsTable } from "./assumptions-table.tsx";
 import { ChargesTable } from "./charges-table.tsx";
+import { PromiseAndResult } from "./promise-and-result.tsx";
 import styles from "./result.module.css";
 import { ChartPictures, HousePictures } from "./result-pictures.tsx";
 import { ComplianceTable, LoadsTable, OptionsTable, RetestTable, TraceSteps } from "./result-tables.tsx";
@@ -102,6 +103,7 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
             <WithTerms>{result.narrowMost}</WithTerms>
           </Notice>
         ) : null}
+        <PromiseAndResult result={result} text={text} />
         <HousePictures job={job} result={result} units={units} />
         <section aria-labelledby="options">
           <h2 id="options">What can be done</h2>
