@@ -28,10 +28,12 @@ export interface AirPath {
   returnLeakBtuPerH: BtuPerHour;
   /** The part of the return leak that is moisture; 0 in heating. */
   returnLeakLatentBtuPerH: BtuPerHour;
-  /** What comes back to the rooms of the losses above. A return leak's never does. */
+  /** What comes back to the rooms of the losses above. */
   supplyConductionRegainedBtuPerH: BtuPerHour;
   supplyLeakRegainedBtuPerH: BtuPerHour;
   returnConductionRegainedBtuPerH: BtuPerHour;
+  /** What comes back of the rooms' air drawn through a place, less what outdoor air drawn through it costs. */
+  returnLeakRegainedBtuPerH: BtuPerHour;
   /** Load of the outdoor air that enters only because the blower runs. */
   infiltrationBtuPerH: BtuPerHour;
   /** What an hour of running is worth to the rooms: delivered and regained, less infiltration, times what cycling leaves. */
@@ -53,6 +55,7 @@ export function createAirPath(): AirPath {
     supplyConductionRegainedBtuPerH: 0,
     supplyLeakRegainedBtuPerH: 0,
     returnConductionRegainedBtuPerH: 0,
+    returnLeakRegainedBtuPerH: 0,
     infiltrationBtuPerH: 0,
     usefulBtuPerH: 0,
   };
@@ -64,7 +67,8 @@ export function deliveredWithRegain(path: AirPath): BtuPerHour {
     path.deliveredBtuPerH +
     path.supplyConductionRegainedBtuPerH +
     path.supplyLeakRegainedBtuPerH +
-    path.returnConductionRegainedBtuPerH
+    path.returnConductionRegainedBtuPerH +
+    path.returnLeakRegainedBtuPerH
   );
 }
 
@@ -72,5 +76,12 @@ export function deliveredWithRegain(path: AirPath): BtuPerHour {
 export function weighted(weights: Float64Array, values: Float64Array): number {
   let sum = 0;
   for (let p = 0; p < weights.length; p++) sum += weights[p]! * values[p]!;
+  return sum;
+}
+
+/** Σ values. */
+export function total(values: Float64Array): number {
+  let sum = 0;
+  for (let p = 0; p < values.length; p++) sum += values[p]!;
   return sum;
 }

@@ -58,12 +58,13 @@ export function addToAccount({
 }): void {
   const perBtu = (weight * equipmentFactor) / capacityBtuPerH;
   const conductionRegained = path.supplyConductionRegainedBtuPerH + path.returnConductionRegainedBtuPerH;
-  const regained = conductionRegained + path.supplyLeakRegainedBtuPerH;
+  const regained = conductionRegained + path.supplyLeakRegainedBtuPerH + path.returnLeakRegainedBtuPerH;
   const beforeCycling = path.deliveredBtuPerH + regained - path.infiltrationBtuPerH;
   account.roomsShare += perBtu * cyclingFactor * (path.deliveredBtuPerH - path.infiltrationBtuPerH);
   account.regainedShare += perBtu * cyclingFactor * regained;
   account.supplyLeakShare += perBtu * (path.supplyLeakBtuPerH - path.supplyLeakRegainedBtuPerH);
-  account.returnLeakShare += perBtu * (path.returnLeakBtuPerH - path.returnLeakLatentBtuPerH);
+  account.returnLeakShare +=
+    perBtu * (path.returnLeakBtuPerH - path.returnLeakLatentBtuPerH - path.returnLeakRegainedBtuPerH);
   account.returnMoistureShare += perBtu * path.returnLeakLatentBtuPerH;
   account.ductWallsShare += perBtu * (path.supplyConductionBtuPerH + path.returnConductionBtuPerH - conductionRegained);
   account.infiltrationShare += perBtu * path.infiltrationBtuPerH;

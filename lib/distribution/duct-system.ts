@@ -2,6 +2,7 @@ import { AIR_SPECIFIC_HEAT, MINUTES_PER_HOUR } from "#lib/air/standard-air.ts";
 import { refuse } from "#lib/errors/input-problem.ts";
 import { requireAbove } from "#lib/errors/require-number.ts";
 import type { Cfm, PoundsPerCubicFoot, Ratio, ThermalConductance } from "#lib/units/quantity.ts";
+import { total } from "./air-path.ts";
 import { conductionFactor, meanConductionFactor } from "./conduction-factor.ts";
 
 /**
@@ -20,6 +21,13 @@ export interface RunningDucts {
   readonly returnLeakageCfm: Float64Array;
   /** Part of what the ducts lose to each place that comes back to the rooms. */
   readonly regainFactor: Float64Array;
+  /**
+   * Of the air that a leak blows into a place or draws from it: the part that the place passes on to the rooms, or draws
+   * from them, and the part that it trades with outdoors. They add up to 1; both 0 leave the place as it was, as the
+   * closed forms of the catalogue do.
+   */
+  readonly roomAirShare: Float64Array;
+  readonly outdoorAirShare: Float64Array;
   fanFlowCfm: Cfm;
   airDensityLbPerFt3: PoundsPerCubicFoot;
   /** Outdoor air that enters the rooms only because this blower runs: Q_on − Q_off, below 0 when less enters. */
@@ -55,6 +63,12 @@ export interface PreparedDucts {
   returnRegainSumBtuPerHF: ThermalConductance;
   /** Part of the fan flow that leaks from the supply into places and whose heat comes back: Σ F·leak share. */
   supplyLeakRegainFactor: Ratio;
+  /** By place, Btu/(h·°F), for each degree that the rooms are above it: heat rate · room-air share · F·return leak share. */
+  readonly returnTradeBtuPerHF: Float64Array;
+  /** For each degree that outdoors is below the place: heat rate · outdoor-air share · F·return leak share. */
+  readonly returnDrawnBtuPerHF: Float64Array;
+  /** For each degree that the rooms are above it, a cost: heat rate · supply leak share · (room-air share − F). */
+  readonly supplyTradeBtuPerHF: Float64Array;
 }
 
 /** An empty record for a number of places; fill it again for each draw, nothing more is allocated. */
@@ -80,6 +94,9 @@ export function createPreparedDucts(placesCount: number): PreparedDucts {
     supplyRegainSumBtuPerHF: 0,
     returnRegainSumBtuPerHF: 0,
     supplyLeakRegainFactor: 0,
+    returnTradeBtuPerHF: column(),
+    returnDrawnBtuPerHF: column(),
+    supplyTradeBtuPerHF: column(),
   };
 }
 
@@ -87,7 +104,9 @@ export function createPreparedDucts(placesCount: number): PreparedDucts {
  * Works out what holds for every bin: flows, leak and conduction factors, weights of the places.
  * Conduct with Σ A/R toward the conductance-weighted zone temperature; leak at the leak-weighted one. Source: ashrae-152
  * (form of), derived for several places. Left out: runs in different places one after the other; all of a side's places
- * are taken as mixed along its length.
+ * are taken as mixed along its length. What leaks blow into a place or draw from it also changes the air that the place
+ * trades: a supply leak's warmth counts from the place's own temperature, air that a return draws is made up from the
+ * rooms or from outdoors, and F of what that does to the place reaches the rooms.
  * @throws InputProblem when there is no flow, the leaks of a side are not below it, or a conductance is not finite.
  */
 export function prepareDucts(ducts: RunningDucts, out: PreparedDucts): void {
@@ -126,14 +145,15 @@ export function prepareDucts(ducts: RunningDucts, out: PreparedDucts): void {
   out.returnRegainSumBtuPerHF = fillProducts(ducts.returnConductanceBtuPerHF, regainFactor, out.returnRegainBtuPerHF);
   out.supplyLeakRegainFactor = 0;
   for (let p = 0; p < regainFactor.length; p++) {
-    out.supplyLeakRegainFactor += regainFactor[p]! * out.supplyLeakShare[p]!;
+    const regain = regainFactor[p]!;
+    out.supplyLeakRegainFactor += regain * out.supplyLeakShare[p]!;
+    const { airHeatRateBtuPerHF } = out;
+    const [fromRooms, fromOutdoors] = [ducts.roomAirShare[p]!, ducts.outdoorAirShare[p]!];
+    out.returnTradeBtuPerHF[p] = airHeatRateBtuPerHF * fromRooms * regain * out.returnLeakShare[p]!;
+    out.returnDrawnBtuPerHF[p] = airHeatRateBtuPerHF * fromOutdoors * regain * out.returnLeakShare[p]!;
+    const passedOn = fromRooms - regain * (fromRooms + fromOutdoors);
+    out.supplyTradeBtuPerHF[p] = airHeatRateBtuPerHF * passedOn * out.supplyLeakShare[p]!;
   }
-}
-
-function total(values: Float64Array): number {
-  let sum = 0;
-  for (let p = 0; p < values.length; p++) sum += values[p]!;
-  return sum;
 }
 
 /** Each value over the whole; nothing where the whole is 0. Returns the sum of the shares. */

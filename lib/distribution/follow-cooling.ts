@@ -1,13 +1,13 @@
 import type { BtuPerHour, Ratio } from "#lib/units/quantity.ts";
 import { type AirPath, deliveredWithRegain, type Surroundings, weighted } from "./air-path.ts";
 import type { PreparedDucts } from "./duct-system.ts";
-import { meanAround } from "./follow-heating.ts";
+import { belowRooms, meanAround, outdoorsBelow } from "./follow-heating.ts";
 
 /**
  * Follows the air through a cooling system at one moment, moisture included, and keeps account of the total capacity.
  * As followHeating, with enthalpies: the coil takes the total capacity, its sensible part lowers the temperature; a
  * return leak brings in the enthalpy of its place; conduction changes temperature only. Regain: F of all supply losses
- * and of what the return conducts; a return leak's gain never comes back. With all ducts of a side in one place it
+ * and of what the return conducts; of a return leak's gain what the air that makes up for it brings. With all ducts of a side in one place it
  * equals delivery-effectiveness-cooling, thermal-regain-cooling and load-factor-cooling.
  * Valid for prepared ducts and a capacity above 0. Source: ashrae-152 (form of), derived. Unguarded, allocates nothing.
  */
@@ -49,7 +49,9 @@ export function followCooling(
   out.returnConductionRegainedBtuPerH =
     returnLeakFactor *
     (weighted(ducts.returnRegainBtuPerHF, zoneTemperatureF) - ducts.returnRegainSumBtuPerHF * returnMeanF);
-  out.supplyLeakRegainedBtuPerH = ducts.supplyLeakRegainFactor * registerDeficitBtuPerH;
+  out.returnLeakRegainedBtuPerH = outdoorsBelow(ducts, around) - belowRooms(ducts.returnTradeBtuPerHF, around);
+  out.supplyLeakRegainedBtuPerH =
+    ducts.supplyLeakRegainFactor * registerDeficitBtuPerH + belowRooms(ducts.supplyTradeBtuPerHF, around);
 
   out.infiltrationBtuPerH = ducts.extraAirMassRateLbPerH * (around.outdoorEnthalpyBtuPerLb - indoorEnthalpyBtuPerLb);
   out.usefulBtuPerH = ducts.cyclingFactor * (deliveredWithRegain(out) - out.infiltrationBtuPerH);

@@ -1,6 +1,6 @@
 import { AIR_SPECIFIC_HEAT } from "#lib/air/standard-air.ts";
 import type { BtuPerHour } from "#lib/units/quantity.ts";
-import { type AirPath, deliveredWithRegain, type Surroundings, weighted } from "./air-path.ts";
+import { type AirPath, deliveredWithRegain, type Surroundings, total, weighted } from "./air-path.ts";
 import type { PreparedDucts } from "./duct-system.ts";
 
 /**
@@ -40,11 +40,29 @@ export function followHeating(
     ducts.supplyRegainSumBtuPerHF * supplyMeanF - weighted(ducts.supplyRegainBtuPerHF, zoneTemperatureF);
   out.returnConductionRegainedBtuPerH =
     ducts.returnRegainSumBtuPerHF * returnMeanF - weighted(ducts.returnRegainBtuPerHF, zoneTemperatureF);
-  out.supplyLeakRegainedBtuPerH = ducts.supplyLeakRegainFactor * registerExcessBtuPerH;
+  out.returnLeakRegainedBtuPerH = belowRooms(ducts.returnTradeBtuPerHF, around) - outdoorsBelow(ducts, around);
+  out.supplyLeakRegainedBtuPerH =
+    ducts.supplyLeakRegainFactor * registerExcessBtuPerH - belowRooms(ducts.supplyTradeBtuPerHF, around);
 
   out.infiltrationBtuPerH =
     ducts.extraAirMassRateLbPerH * AIR_SPECIFIC_HEAT.value * (indoorTemperatureF - around.outdoorTemperatureF);
   out.usefulBtuPerH = ducts.cyclingFactor * (deliveredWithRegain(out) - out.infiltrationBtuPerH);
+}
+
+/** What places of these conductances draw from the rooms, Btu/h: below 0 from warmer places. */
+export function belowRooms(
+  conductanceBtuPerHF: Float64Array,
+  { indoorTemperatureF, zoneTemperatureF }: Pick<Surroundings, "indoorTemperatureF" | "zoneTemperatureF">,
+): number {
+  return total(conductanceBtuPerHF) * indoorTemperatureF - weighted(conductanceBtuPerHF, zoneTemperatureF);
+}
+
+/** What outdoor air drawn through places inside the house costs in heating, Btu/h: below 0 when it is warmer. */
+export function outdoorsBelow(
+  { returnDrawnBtuPerHF }: PreparedDucts,
+  { outdoorTemperatureF, zoneTemperatureF }: Surroundings,
+): number {
+  return weighted(returnDrawnBtuPerHF, zoneTemperatureF) - total(returnDrawnBtuPerHF) * outdoorTemperatureF;
 }
 
 /** Conductance-weighted temperature around a side; the house's own where the side has no surface. */

@@ -1,6 +1,6 @@
 import { VAPOR_ENTHALPY, VAPOR_SPECIFIC_HEAT } from "#lib/air/moist-air.ts";
 import { AIR_SPECIFIC_HEAT } from "#lib/air/standard-air.ts";
-import type { BtuPerPound, Fahrenheit, Ratio } from "#lib/units/quantity.ts";
+import type { BtuPerPound, Fahrenheit, Ratio, Share } from "#lib/units/quantity.ts";
 import type { PreparedDucts } from "./duct-system.ts";
 import type { UsefulLine } from "./useful-line.ts";
 import { addZone, clearLine, type ZoneLines } from "./weather-columns.ts";
@@ -18,6 +18,7 @@ export function fillCoolingLine({
   indoorEnthalpyBtuPerLb,
   indoorHumidityRatio,
   sensibleHeatRatio,
+  infiltrationMoistureShare,
   out,
 }: {
   ducts: PreparedDucts;
@@ -26,6 +27,8 @@ export function fillCoolingLine({
   indoorEnthalpyBtuPerLb: BtuPerPound;
   indoorHumidityRatio: Ratio;
   sensibleHeatRatio: Ratio;
+  /** Part of the moisture of the air drawn in from outdoors that counts as load; of a place's it stands in its lines. */
+  infiltrationMoistureShare: Share;
   out: UsefulLine;
 }): void {
   const { returnLeakFactor, supplyMeanFactor, cyclingFactor } = ducts;
@@ -53,7 +56,9 @@ export function fillCoolingLine({
     const perZoneF =
       cyclingFactor *
       (ducts.supplyRegainBtuPerHF[p]! +
-        returnLeakFactor * ducts.returnRegainBtuPerHF[p]! -
+        returnLeakFactor * ducts.returnRegainBtuPerHF[p]! +
+        ducts.returnTradeBtuPerHF[p]! -
+        ducts.supplyTradeBtuPerHF[p]! -
         perReturnZoneF * returnShare -
         perMeanF * (1 - supplyMeanFactor) * supplyShare -
         perRegisterLb * cp * (returnConduction * returnShare + supplyConduction * supplyShare) -
@@ -63,12 +68,20 @@ export function fillCoolingLine({
     const indoorMoisture = (1 - outdoorMoisture) * indoorHumidityRatio;
     perIndoorF -= perZoneF;
     perIndoorLb -= perZoneLb;
-    addZone(out.line, zones, p, perZoneF + perZoneLb * (cp + VAPOR_SPECIFIC_HEAT.value * indoorMoisture));
+    const drawn = cyclingFactor * ducts.returnDrawnBtuPerHF[p]!;
+    out.line.outdoor -= drawn;
+    addZone(out.line, zones, p, perZoneF + drawn + perZoneLb * (cp + VAPOR_SPECIFIC_HEAT.value * indoorMoisture));
     out.line.constant += perZoneLb * VAPOR_ENTHALPY.value * indoorMoisture;
     addZone(out.moistureLine, zones, p, perZoneLb * outdoorMoisture * VAPOR_SPECIFIC_HEAT.value);
     out.moistureLine.constant += perZoneLb * outdoorMoisture * VAPOR_ENTHALPY.value;
   }
   const infiltrationPerLb = cyclingFactor * ducts.extraAirMassRateLbPerH;
-  out.perEnthalpy = -infiltrationPerLb;
-  out.line.constant += perIndoorF * indoorTemperatureF + (perIndoorLb + infiltrationPerLb) * indoorEnthalpyBtuPerLb;
+  out.perEnthalpy = -infiltrationPerLb * infiltrationMoistureShare;
+  // What is not counted of the moisture is counted as dry as the rooms.
+  const dryPerLb = infiltrationPerLb * (1 - infiltrationMoistureShare);
+  out.line.outdoor -= dryPerLb * (cp + VAPOR_SPECIFIC_HEAT.value * indoorHumidityRatio);
+  out.line.constant +=
+    perIndoorF * indoorTemperatureF +
+    (perIndoorLb + infiltrationPerLb) * indoorEnthalpyBtuPerLb -
+    dryPerLb * VAPOR_ENTHALPY.value * indoorHumidityRatio;
 }

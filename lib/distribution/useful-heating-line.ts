@@ -43,9 +43,13 @@ export function fillHeatingLine({
         perSupplyZoneF * ducts.supplyConductanceShare[p]! +
         perReturnZoneF * returnShare -
         ducts.supplyRegainBtuPerHF[p]! -
-        ducts.returnRegainBtuPerHF[p]!);
+        ducts.returnRegainBtuPerHF[p]! -
+        ducts.returnTradeBtuPerHF[p]! +
+        ducts.supplyTradeBtuPerHF[p]!);
+    const drawn = cyclingFactor * ducts.returnDrawnBtuPerHF[p]!;
     perIndoorF -= perZoneF;
-    addZone(out.line, zones, p, perZoneF);
+    addZone(out.line, zones, p, perZoneF - drawn);
+    out.line.outdoor += drawn;
   }
   const infiltrationPerF = cyclingFactor * ducts.extraAirMassRateLbPerH * AIR_SPECIFIC_HEAT.value;
   out.line.outdoor += infiltrationPerF;

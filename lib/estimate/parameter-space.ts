@@ -26,6 +26,10 @@ export const DRIVER_GROUPS = {
   equipment: { title: "Heating and cooling equipment", nextMove: "Read capacity and efficiency from the nameplates." },
   loads: { title: "How much the house heats and cools", nextMove: "Get a year of energy bills." },
   repairs: { title: "How well the repairs hold", nextMove: "Look at the leaks closely before pricing them." },
+  model: {
+    title: "The calculation itself",
+    nextMove: "Compare a year of bills before the work with a year after it.",
+  },
   prices: { title: "Energy prices", nextMove: "Take the marginal price from a bill." },
 } as const;
 

@@ -31,6 +31,12 @@ export const houseSchema = z
       min: 0.2,
       max: 0.8,
     }).optional(),
+    coilMoistureShare: numberField({
+      unit: "share",
+      title: "Part of the moisture from leaks that the air conditioner takes out",
+      min: 0,
+      max: 1,
+    }).optional(),
     envelopeLeakageCfm50: numberField({
       unit: "cfm",
       title: "House air leakage at 50 Pa",

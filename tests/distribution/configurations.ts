@@ -133,6 +133,8 @@ export function runningDucts(system: MarchedSystem): RunningDucts {
     supplyLeakageCfm: column(system, (place) => place.supplyLeakageCfm),
     returnLeakageCfm: column(system, (place) => place.returnLeakageCfm),
     regainFactor: column(system, (place) => place.regain),
+    roomAirShare: column(system, () => 0),
+    outdoorAirShare: column(system, () => 0),
     fanFlowCfm: system.fanFlowCfm,
     airDensityLbPerFt3: system.densityLbPerFt3,
     extraInfiltrationCfm: system.extraInfiltrationCfm,

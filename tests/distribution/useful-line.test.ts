@@ -27,6 +27,8 @@ const ducts: RunningDucts = {
   supplyLeakageCfm: of(77, 41, 20),
   returnLeakageCfm: of(52, 12, 5),
   regainFactor: of(0.1, 0.5, 1),
+  roomAirShare: of(0, 0.7, 1),
+  outdoorAirShare: of(0, 0.3, 0),
   fanFlowCfm: 1080,
   airDensityLbPerFt3: 0.071,
   extraInfiltrationCfm: 31,
@@ -52,6 +54,7 @@ const indoorTemperatureF = 72;
 const indoorHumidityRatio = 0.0088;
 const indoorEnthalpyBtuPerLb = moistAirEnthalpy(indoorTemperatureF, indoorHumidityRatio);
 const sensibleHeatRatio = 0.77;
+const infiltrationMoistureShare = 0.6;
 const identical = {
   relativeTolerance: 1e-11,
   reason: "the same trip of the air, gathered into a straight line",
@@ -72,7 +75,10 @@ function around(bin: number) {
     outdoorTemperatureF: weather.temperatureF[bin]!,
     zoneTemperatureF,
     indoorEnthalpyBtuPerLb,
-    outdoorEnthalpyBtuPerLb: weather.enthalpyBtuPerLb[bin]!,
+    outdoorEnthalpyBtuPerLb: moistAirEnthalpy(
+      weather.temperatureF[bin]!,
+      infiltrationMoistureShare * weather.humidityRatio[bin]! + (1 - infiltrationMoistureShare) * indoorHumidityRatio,
+    ),
     zoneEnthalpyBtuPerLb: zoneTemperatureF.map((temperatureF, p) => {
       const outdoorShare = zones.outdoorMoistureShare[p]!;
       const humidity = outdoorShare * weather.humidityRatio[bin]! + (1 - outdoorShare) * indoorHumidityRatio;
@@ -103,7 +109,7 @@ describe("the straight line of a season", () => {
     const out = new Float64Array(weather.count);
     const path = createAirPath();
     const rooms = { indoorTemperatureF, indoorEnthalpyBtuPerLb, indoorHumidityRatio };
-    fillCoolingLine({ ducts: prepared, zones, ...rooms, sensibleHeatRatio, out: useful });
+    fillCoolingLine({ ducts: prepared, zones, ...rooms, sensibleHeatRatio, infiltrationMoistureShare, out: useful });
     fillUsefulCooling({ useful, weather, capacityBtuPerH, out });
     for (const bin of bins) {
       followCooling(prepared, around(bin), { capacityBtuPerH: capacityBtuPerH[bin]!, sensibleHeatRatio }, path);
@@ -128,7 +134,7 @@ describe("the straight line of a season", () => {
     const again = createPreparedDucts(3);
     prepareDucts({ ...ducts, fanFlowCfm: 700, regainFactor: of(1, 1, 1) }, again);
     const rooms = { indoorTemperatureF, indoorEnthalpyBtuPerLb, indoorHumidityRatio };
-    fillCoolingLine({ ducts: again, zones, ...rooms, sensibleHeatRatio, out: useful });
+    fillCoolingLine({ ducts: again, zones, ...rooms, sensibleHeatRatio, infiltrationMoistureShare, out: useful });
     prepareDucts(ducts, again);
     expect(again).toEqual(prepared);
     fillHeatingLine({ ducts: again, zones, indoorTemperatureF, out: useful });

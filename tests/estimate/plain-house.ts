@@ -58,6 +58,9 @@ const VAPOR_PA =
       6.5459673 * Math.log(KELVIN_INDOORS),
   );
 const INDOOR_HUMIDITY_RATIO = (0.621945 * VAPOR_PA) / (PRESSURE_PA - VAPOR_PA);
+/** Of the moisture of outdoor air that leaks bring, what the coil takes out; the rest is taken as dry as the rooms. */
+const COIL_MOISTURE_SHARE = 0.65;
+const countedHumidity = (w: number) => COIL_MOISTURE_SHARE * w + (1 - COIL_MOISTURE_SHARE) * INDOOR_HUMIDITY_RATIO;
 const enthalpy = (f: number, w: number) => 0.24 * f + w * (1061 + 0.444 * f);
 
 /** Gap area in in² times 1.06 √25; doubts: tape .35, eye .6. Shares left are those of the repairs in the test's job. */
@@ -311,7 +314,10 @@ function heatingEfficiency(state: PlainState, moment: Moment): number {
   const dt = INDOOR_HEATING_F - atticF(moment, INDOOR_HEATING_F);
   const rise = FURNACE_BTU_PER_H / m;
   const de = as * bs - (as * bs * (1 - ar) * dt) / rise - (as * (1 - bs) * dt) / rise;
-  const withRegain = de + ATTIC_REGAIN * (1 - de) - (ATTIC_REGAIN * (1 - ar) * dt) / rise;
+  // A supply leak's warmth counts from the attic's temperature; outdoor air makes up for what the return draws from it.
+  const traded = (1 - as) * dt - (1 - ar) * (INDOOR_HEATING_F - dt - moment.outdoorF);
+  const withRegain =
+    de + ATTIC_REGAIN * (1 - de) - (ATTIC_REGAIN * (1 - ar) * dt) / rise + (ATTIC_REGAIN * traded) / rise;
   const air = 60 * DENSITY_LB_PER_FT3 * CP * extraInfiltration(state) * (INDOOR_HEATING_F - moment.outdoorF);
   return withRegain * (1 - air / (withRegain * FURNACE_BTU_PER_H)) * CYCLING;
 }
@@ -334,12 +340,13 @@ function coolingEfficiency(state: PlainState, moment: Moment): number {
   const bs = Math.exp(-SUPPLY_AREA / 4.9 / (lb * CP));
   const zoneF = atticF(moment, INDOOR_COOLING_F);
   const indoorEnthalpy = enthalpy(INDOOR_COOLING_F, INDOOR_HUMIDITY_RATIO);
-  const returnGain = lb * (1 - ar) * (enthalpy(zoneF, moment.humidityRatio) - indoorEnthalpy);
+  const returnGain = lb * (1 - ar) * (enthalpy(zoneF, countedHumidity(moment.humidityRatio)) - indoorEnthalpy);
   const enteringF = ar * INDOOR_COOLING_F + (1 - ar) * zoneF;
   const plenumF = enteringF - (SENSIBLE_HEAT_RATIO * capacity) / (lb * CP);
   const de = (as * (capacity - returnGain - lb * CP * (zoneF - plenumF) * (1 - bs))) / capacity;
-  const withRegain = de + ATTIC_REGAIN * (1 - de - returnGain / capacity);
-  const outdoorEnthalpy = enthalpy(moment.outdoorF, moment.humidityRatio);
+  const traded = (1 - as) * (zoneF - INDOOR_COOLING_F) + (1 - ar) * (zoneF - moment.outdoorF);
+  const withRegain = de + ATTIC_REGAIN * (1 - de - returnGain / capacity + (lb * CP * traded) / capacity);
+  const outdoorEnthalpy = enthalpy(moment.outdoorF, countedHumidity(moment.humidityRatio));
   const air = 60 * DENSITY_LB_PER_FT3 * extraInfiltration(state) * (outdoorEnthalpy - indoorEnthalpy);
   return withRegain * (1 - air / (withRegain * capacity)) * CYCLING;
 }

@@ -60,6 +60,7 @@ export const AS_PERCENT: ReadonlySet<string> = new Set([
   "annualEfficiency",
   "servedFloorShare",
   "coolingHumidityShare",
+  "coilMoistureShare",
   "confidenceProbability",
   "targetReductionShare",
   "fuelEscalationRate",

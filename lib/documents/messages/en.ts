@@ -247,6 +247,7 @@ export const EN = {
   "driver.loads": "What your house needs",
   "driver.repairs": "How well repairs hold",
   "driver.prices": "The price of energy",
+  "driver.model": "The calculation itself",
   "next.instrument": "A second test at more pressures would help.",
   "next.outside": "A test of the leaks to the outside would help.",
   "next.sites": "A test at each vent would help.",
@@ -259,6 +260,7 @@ export const EN = {
   "next.loads": "A year of your energy bills would help.",
   "next.repairs": "A closer look at the leaks would help.",
   "next.prices": "One recent energy bill would help.",
+  "next.model": "Your bills a year later will tell.",
   "warning.static-above-nameplate":
     "After the work your blower may push harder than its label allows. We check that before we leave. A larger return duct or filter may be needed, and is not in the price.",
   "warning.leaks-above-fan-flow": "The leaks look larger than the air flow. One of the two readings may be off.",

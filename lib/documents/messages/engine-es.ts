@@ -51,6 +51,18 @@ export const ENGINE_SENTENCES_ES: readonly (readonly [english: string, spanish: 
   ["A common setting, day and night averaged.", "Un ajuste común, promedio de día y noche."],
   ["A common setting.", "Un ajuste común."],
   ["What an air conditioner usually holds.", "Lo que suele mantener un aire acondicionado."],
+  [
+    "The thermostat does not feel moisture: the rest makes the rooms more humid and leaves with the air.",
+    "El termostato no siente la humedad: el resto humedece la casa y sale con el aire.",
+  ],
+  [
+    "Multiplies what the leaks pass while the system runs. From our own study with simulated houses whose losses are known.",
+    "Multiplica lo que pasa por las fugas con el equipo andando. De nuestro estudio con casas simuladas de pérdidas conocidas.",
+  ],
+  [
+    "No zone pressure was measured: a common share for this kind of place, drawn toward what the tests of total leakage and of leakage to outside say together.",
+    "No se midió la presión de la zona: una parte común para este tipo de lugar, acercada a lo que dicen juntas las pruebas de fuga total y de fuga al exterior.",
+  ],
   ["Taken from the weather station {x}.", "Tomada de la estación del tiempo {x}."],
   [
     "Elevation of the weather station, as no ZIP code was given.",

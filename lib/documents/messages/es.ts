@@ -246,6 +246,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "driver.loads": "Lo que pide su casa",
   "driver.repairs": "Qué tanto duran arreglos",
   "driver.prices": "El precio de la energía",
+  "driver.model": "El cálculo mismo",
   "next.instrument": "Ayuda otra prueba a más presiones.",
   "next.outside": "Ayuda una prueba de lo que va afuera.",
   "next.sites": "Ayuda una prueba en cada rejilla.",
@@ -258,6 +259,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "next.loads": "Ayuda un año de sus cuentas.",
   "next.repairs": "Ayuda ver las fugas más de cerca.",
   "next.prices": "Ayuda una cuenta reciente.",
+  "next.model": "Lo dirán sus cuentas un año después.",
   "warning.static-above-nameplate":
     "Después del trabajo su equipo puede forzarse más de lo que dice su placa. Lo medimos antes de irnos. Tal vez haga falta un retorno o filtro más grande, que no está en el precio.",
   "warning.leaks-above-fan-flow":

@@ -80,6 +80,8 @@ const ASSUMPTIONS_ES: Readonly<Record<string, string>> = {
   heatingSetpointF: "Termostato en invierno",
   coolingSetpointF: "Termostato en verano",
   coolingHumidityShare: "Humedad adentro en verano",
+  modelFactor: "Exactitud del cálculo mismo",
+  coilMoistureShare: "Humedad de las fugas que quita el aire acondicionado",
   envelopeUaBtuPerHF: "Calor que pierde la casa por grado",
   heatingBalanceF: "Frío afuera desde el que hace falta calor",
   coolingBalanceF: "Calor afuera desde el que hace falta frío",

@@ -7,6 +7,7 @@ import type { PricedOption } from "#lib/scope/priced-option.ts";
 import type { ChosenScopes } from "../choose-scope.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
 import type { ScopeTarget } from "../find-target.ts";
+import { judgeConvergence } from "../judge-convergence.ts";
 import { judgeWorth } from "../judge-worth.ts";
 import type { HouseKernel } from "../kernel/house-kernel.ts";
 import { outputKey } from "../kernel/write-outputs.ts";
@@ -153,7 +154,9 @@ export function assembleResult(input: AssembleInput): Result {
         : null,
     compliance,
     drivers: [...drivers],
-    narrowMost: drivers[0]?.nextMove ?? null,
+    // What no test narrows is no advice.
+    narrowMost: drivers.find(({ id }) => id !== "model")?.nextMove ?? null,
+    convergence: judgeConvergence(evaluated.outcome.draws?.[evaluated.layout.at(outputKey.plan(0, "savedUsd"))]),
     cautions: cautionsFor({
       hasCombustionAppliance: job.house.hasCombustionAppliance,
       builtYear: job.house.builtYear,

@@ -35,17 +35,19 @@ function followBin(
       zones.ground[p]! * bins.groundF[bin]! +
       zones.night[p]! * bins.isNight[bin]!,
   );
-  const zoneEnthalpyBtuPerLb = zoneTemperatureF.map((temperatureF, p) => {
-    const outdoorShare = zones.outdoorMoistureShare[p]!;
-    const humidity = outdoorShare * bins.humidityRatio[bin]! + (1 - outdoorShare) * indoor.coolingHumidityRatio;
-    return moistAirEnthalpy(temperatureF, humidity);
-  });
+  const counted = (share: number) => share * bins.humidityRatio[bin]! + (1 - share) * indoor.coolingHumidityRatio;
+  const zoneEnthalpyBtuPerLb = zoneTemperatureF.map((temperatureF, p) =>
+    moistAirEnthalpy(temperatureF, counted(zones.outdoorMoistureShare[p]!)),
+  );
   const around = {
     indoorTemperatureF: mode === "heating" ? indoor.heatingF : indoor.coolingF,
     outdoorTemperatureF: outdoorF,
     zoneTemperatureF,
     indoorEnthalpyBtuPerLb: indoor.coolingEnthalpyBtuPerLb,
-    outdoorEnthalpyBtuPerLb: bins.enthalpyBtuPerLb[bin]!,
+    outdoorEnthalpyBtuPerLb: moistAirEnthalpy(
+      outdoorF,
+      counted(house.space.parameters[indoor.coilMoistureShareAt]!.base),
+    ),
     zoneEnthalpyBtuPerLb,
   };
   const path = createAirPath();

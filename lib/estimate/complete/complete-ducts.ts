@@ -4,7 +4,7 @@ import type { DuctRun, DuctSystem, Side } from "#lib/job/duct-system.ts";
 import type { Job } from "#lib/job/job-schema.ts";
 import type { Ledger } from "../ledger.ts";
 import type { ParameterSpace } from "../parameter-space.ts";
-import type { PlaceModel } from "./complete-places.ts";
+import type { PlaceBefore } from "./complete-places.ts";
 
 /** The ducts of one system, gathered by place. */
 export interface DuctModel {
@@ -25,7 +25,7 @@ interface Input {
   job: Job;
   system: DuctSystem;
   pointer: string;
-  places: readonly PlaceModel[];
+  places: readonly PlaceBefore[];
   ledger: Ledger;
   space: ParameterSpace;
 }

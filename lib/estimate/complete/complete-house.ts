@@ -8,6 +8,7 @@ import { createParameterSpace, type ParameterSpace } from "../parameter-space.ts
 import { designBin, type SeasonBins } from "../season-bins.ts";
 import { completeLeakGroups, type LeakGroup } from "./complete-leak-groups.ts";
 import { completeLoads, type LoadModel } from "./complete-loads.ts";
+import { completeOutsideShares } from "./complete-outside-shares.ts";
 import { completePlaces, type PlaceModel } from "./complete-places.ts";
 import { completePrices, type PriceModel } from "./complete-prices.ts";
 import { completeSites, type SiteModel } from "./complete-sites.ts";
@@ -67,12 +68,13 @@ export function completeHouse({
   });
   const { densityLbPerFt3 } = airDensity({ temperatureF: DUCT_AIR_F, elevationFt });
   const input: HouseModelInput = { job, reference, climate, ledger, space };
-  const places = completePlaces(input);
-  const systems = completeSystems({ ...input, places });
+  const placesBefore = completePlaces(input);
+  const systems = completeSystems({ ...input, places: placesBefore });
   const measuredTotal = measurements
     .filter((each) => each.measure === "total")
     .reduce<number | null>((sum, each) => (sum ?? 0) + each.cfm25, null);
-  const sites = completeSites({ ...input, places, measuredTotalCfm25: measuredTotal });
+  const sites = completeSites({ ...input, places: placesBefore, measuredTotalCfm25: measuredTotal });
+  const places = completeOutsideShares({ ...input, places: placesBefore, sites, measurements });
   const groups = completeLeakGroups({ systems, sites, measurements, ledger, space });
   const loads = completeLoads({
     ...input,

@@ -7,12 +7,21 @@ export interface IndoorModel {
   coolingF: number;
   coolingEnthalpyBtuPerLb: number;
   coolingHumidityRatio: number;
+  /** Of the moisture that leaks bring: what the coil takes out; the rest leaves with the air and is felt. */
+  coilMoistureShareAt: number;
 }
+
+/**
+ * A thermostat answers to temperature. Moisture that leaks bring raises the humidity of the rooms until coil and
+ * exhausted air carry it away; only the coil's part is load. A coil at half run time sheds about twice what the air of a
+ * usual house carries off for each grain. Source: derived, held to the coverage study (tests/proofs/coverage).
+ */
+const COIL_MOISTURE_SHARE = { value: 0.65, doubt: 0.15 } as const;
 
 const practice = { sourceId: "practice" } as const;
 
 /** Thermostat settings and summer humidity, each gap listed. */
-export function completeIndoor({ job, ledger }: HouseModelInput, pressurePa: number): IndoorModel {
+export function completeIndoor({ job, ledger, space }: HouseModelInput, pressurePa: number): IndoorModel {
   const { house } = job;
   const heatingF = ledger.take(house.heatingSetpointF, {
     path: "#/house/heatingSetpointF",
@@ -45,5 +54,26 @@ export function completeIndoor({ job, ledger }: HouseModelInput, pressurePa: num
     high: 0.6,
   });
   const air = moistAir({ dryBulbF: coolingF, relativeHumidity: humidity, pressurePa });
-  return { heatingF, coolingF, coolingEnthalpyBtuPerLb: air.enthalpyBtuPerLb, coolingHumidityRatio: air.humidityRatio };
+  const coilMoistureShare = ledger.take<number>(house.coilMoistureShare, {
+    path: "#/house/coilMoistureShare",
+    title: "Part of the moisture from leaks that the air conditioner takes out",
+    value: COIL_MOISTURE_SHARE.value,
+    unit: "share",
+    reason: "The thermostat does not feel moisture: the rest makes the rooms more humid and leaves with the air.",
+    source: { sourceId: "derived" },
+    low: COIL_MOISTURE_SHARE.value - 1.28 * COIL_MOISTURE_SHARE.doubt,
+    high: COIL_MOISTURE_SHARE.value + 1.28 * COIL_MOISTURE_SHARE.doubt,
+  });
+  return {
+    heatingF,
+    coolingF,
+    coolingEnthalpyBtuPerLb: air.enthalpyBtuPerLb,
+    coolingHumidityRatio: air.humidityRatio,
+    coilMoistureShareAt: space.add({
+      key: "coilMoistureShare",
+      group: "zones",
+      base: coilMoistureShare,
+      spread: { shape: "absolute", standardUncertainty: COIL_MOISTURE_SHARE.doubt, min: 0, max: 1 },
+    }),
+  };
 }

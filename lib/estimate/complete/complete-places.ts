@@ -3,7 +3,7 @@ import type { Job } from "#lib/job/job-schema.ts";
 import { PLACE_LABELS, type Place } from "#lib/job/place.ts";
 import type { Ledger } from "../ledger.ts";
 import type { ParameterSpace } from "../parameter-space.ts";
-import { PLACE_DEFAULTS, type PlaceDefaults } from "./place-defaults.ts";
+import { PLACE_DEFAULTS } from "./place-defaults.ts";
 
 /** One place around the ducts with its gaps filled. Names ending in `At` are places in the parameter array. */
 export interface PlaceModel {
@@ -13,7 +13,6 @@ export interface PlaceModel {
   isInsideBoundary: boolean;
   isConditioned: boolean;
   isAttic: boolean;
-  moisture: PlaceDefaults["moisture"];
   groundShare: number;
   ceilingRValue: number;
   roofAbsorptance: number;
@@ -23,13 +22,13 @@ export interface PlaceModel {
   toOutsideShareAt: number;
 }
 
+/** A place before the tests have said how much of its leaks reaches outside: see completeOutsideShares. */
+export type PlaceBefore = Omit<PlaceModel, "toOutsideShareAt">;
+
 const practice = { sourceId: "practice" } as const;
-/** Exponent of leaks between house, zone and outside. Source: practice (duct-sized leaks in series with a zone's). */
-const SERIES_EXPONENT = 0.6;
 /** Roofs: dark .85, light .55; attic air change per ft² of ceiling .15 cfm. Source: practice. */
 const ROOF_ABSORPTANCE = { dark: 0.85, light: 0.55 } as const;
 const ATTIC_VENTILATION_CFM_PER_FT2 = 0.15;
-const TEST_PRESSURE_PA = 50;
 
 interface Input {
   place: Place;
@@ -38,36 +37,7 @@ interface Input {
   space: ParameterSpace;
 }
 
-/** Share of a leak there that a to-outside test sees: by the zone's pressure where measured, else by kind of place. */
-function addToOutsideShare({ place, pointer, ledger, space }: Input): number {
-  const defaults = PLACE_DEFAULTS[place.kind];
-  let share = defaults.toOutsideShare;
-  let doubt = defaults.toOutsideShareDoubt;
-  if (place.houseToZonePressurePa !== undefined) {
-    const outside = place.houseToOutsidePressurePa ?? TEST_PRESSURE_PA;
-    share = Math.min(1, place.houseToZonePressurePa / outside) ** SERIES_EXPONENT;
-    doubt = 0.05;
-  } else if (doubt > 0) {
-    share = ledger.take<number>(undefined, {
-      path: `${pointer}/houseToZonePressurePa`,
-      title: `Share of a leak into the ${PLACE_LABELS[place.kind]} that reaches outside`,
-      value: defaults.toOutsideShare,
-      unit: "share",
-      reason: "No zone pressure was measured, so a common share for this kind of place is taken.",
-      source: practice,
-      low: Math.max(0, defaults.toOutsideShare - 1.28 * doubt),
-      high: Math.min(1, defaults.toOutsideShare + 1.28 * doubt),
-    });
-  }
-  return space.add({
-    key: `places/${place.id}/toOutsideShare`,
-    group: "outside",
-    base: share,
-    spread: { shape: "absolute", standardUncertainty: doubt, min: 0, max: 1 },
-  });
-}
-
-function completePlace(input: Input): PlaceModel {
+function completePlace(input: Input): PlaceBefore {
   const { place, pointer, ledger, space } = input;
   const defaults = PLACE_DEFAULTS[place.kind];
   const name = place.label ?? PLACE_LABELS[place.kind];
@@ -117,7 +87,6 @@ function completePlace(input: Input): PlaceModel {
     isInsideBoundary: defaults.isInsideBoundary,
     isConditioned,
     isAttic,
-    moisture: defaults.moisture,
     groundShare: defaults.groundShare,
     ceilingRValue: isAttic
       ? ledger.take(place.ceilingRValue, {
@@ -166,7 +135,6 @@ function completePlace(input: Input): PlaceModel {
       base: ATTIC_VENTILATION_CFM_PER_FT2,
       spread: { shape: "relative", standardUncertainty: isAttic ? 0.4 : 0, min: 0.02, max: 1 },
     }),
-    toOutsideShareAt: addToOutsideShare(input),
   };
 }
 
@@ -185,7 +153,7 @@ export function completePlaces({
   job: Job;
   ledger: Ledger;
   space: ParameterSpace;
-}): PlaceModel[] {
+}): PlaceBefore[] {
   const places = job.places.map((place, index) =>
     completePlace({ place, pointer: `#/places/${index}`, ledger, space }),
   );

@@ -11,7 +11,7 @@ import {
 import type { LeakSite } from "#lib/job/leak-site.ts";
 import type { Ledger } from "../ledger.ts";
 import type { ParameterSpace } from "../parameter-space.ts";
-import type { PlaceModel } from "./complete-places.ts";
+import type { PlaceBefore } from "./complete-places.ts";
 
 /** One leak with its gaps filled. */
 export interface SiteModel {
@@ -84,7 +84,7 @@ export function completeSites({
   space,
 }: {
   job: Job;
-  places: readonly PlaceModel[];
+  places: readonly PlaceBefore[];
   measuredTotalCfm25: number | null;
   ledger: Ledger;
   space: ParameterSpace;

@@ -5,7 +5,7 @@ import type { Ledger } from "../ledger.ts";
 import type { ParameterSpace } from "../parameter-space.ts";
 import { completeDucts, type DuctModel } from "./complete-ducts.ts";
 import { type CoolingModel, completeCooling, completeHeating, type HeatingModel } from "./complete-equipment.ts";
-import type { PlaceModel } from "./complete-places.ts";
+import type { PlaceBefore } from "./complete-places.ts";
 
 /** One duct system with every gap filled. Names ending in `At` are places in the parameter array. */
 export interface SystemModel {
@@ -22,6 +22,8 @@ export interface SystemModel {
   nameplateStaticPa: number | null;
   /** Flow at which a heat pump or air conditioner was rated. */
   ratedCfmPerTon: number;
+  /** Multiplies what every leak passes while the system runs: what the calculation leaves out. */
+  modelFactorAt: number;
   ducts: DuctModel;
 }
 
@@ -35,6 +37,12 @@ const SENSIBLE_BTU_PER_H_PER_CFM_F = 1.08;
 /** Blower power over flow of an ordinary furnace blower. Source: practice. */
 const BLOWER_W_PER_CFM = 0.45;
 const TYPICAL_STATIC_PA = 75;
+/**
+ * Standard uncertainty of the calculation itself: heat stored in ducts and rooms, air along the runs, zones that ducts
+ * warm, hours of a real year. Tuned on one set of houses simulated with all of that and reported on another
+ * (tests/proofs/coverage; DEVELOPERS.md, “Are the ranges honest”).
+ */
+const MODEL_DOUBT = 0.22;
 
 function expectedFanFlow(system: DuctSystem): number {
   if (system.cooling) return Math.round((system.cooling.capacityBtuPerH / BTU_PER_H_PER_TON) * CFM_PER_TON);
@@ -58,7 +66,7 @@ function completeSystem({
 }: {
   job: Job;
   index: number;
-  places: readonly PlaceModel[];
+  places: readonly PlaceBefore[];
   ledger: Ledger;
   space: ParameterSpace;
 }): SystemModel {
@@ -120,7 +128,18 @@ function completeSystem({
     reason: "The kind found in most older houses; its flow falls a little as the ducts get tighter.",
     source: practice,
   });
-  const relative = (key: string, group: "airflow" | "operating", base: number, standardUncertainty: number) =>
+  const modelFactor = ledger.take<number>(undefined, {
+    path: `${pointer}/modelFactor`,
+    title: `How far the calculation itself may be off for ${system.label}`,
+    value: 1,
+    unit: "ratio",
+    reason:
+      "Multiplies what the leaks pass while the system runs. From our own study with simulated houses whose losses are known.",
+    source: { sourceId: "own-method" },
+    low: Math.exp(-1.28 * MODEL_DOUBT),
+    high: Math.exp(1.28 * MODEL_DOUBT),
+  });
+  const relative = (key: string, group: "airflow" | "operating" | "model", base: number, standardUncertainty: number) =>
     space.add({
       key: `${system.id}/${key}`,
       group,
@@ -151,6 +170,7 @@ function completeSystem({
     fanSlopeCfmPerPa: control === "constant-flow" ? 0 : 2,
     nameplateStaticPa: blower?.nameplateStaticPa ?? null,
     ratedCfmPerTon: takeRatedFlow(system, pointer, ledger),
+    modelFactorAt: relative("modelFactor", "model", modelFactor, MODEL_DOUBT),
     ducts: completeDucts({ job, system, pointer, places, ledger, space }),
   };
 }
@@ -174,7 +194,7 @@ function takeRatedFlow({ label, blower, heating, cooling }: DuctSystem, pointer:
 /** Every duct system with its gaps filled, each filled gap listed. Shares served are scaled to add up to 1. */
 export function completeSystems(input: {
   job: Job;
-  places: readonly PlaceModel[];
+  places: readonly PlaceBefore[];
   ledger: Ledger;
   space: ParameterSpace;
 }): SystemModel[] {

@@ -12,12 +12,10 @@ export interface PlaceDefaults {
   unconditionedFactorDoubt: number;
   /** How much of its surroundings is ground. */
   groundShare: number;
-  /** Whether its air carries outdoor or indoor moisture. */
-  moisture: "outdoor" | "indoor";
 }
 
-const inside = { isInsideBoundary: true, moisture: "indoor" } as const;
-const outside = { isInsideBoundary: false, moisture: "outdoor", toOutsideShare: 1, toOutsideShareDoubt: 0 } as const;
+const inside = { isInsideBoundary: true } as const;
+const outside = { isInsideBoundary: false, toOutsideShare: 1, toOutsideShareDoubt: 0 } as const;
 
 /**
  * Form of the unconditioned-space factors of ISO 13789 and EN 12831, from memory, and common practice (sources

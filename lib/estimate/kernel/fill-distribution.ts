@@ -61,7 +61,12 @@ export function fillDistribution({
     for (let p = 0; p < places.length; p++) {
       running.supplyConductanceBtuPerHF[p] = factor * ducts.supplyConductance[p]!;
       running.returnConductanceBtuPerHF[p] = factor * ducts.returnConductance[p]!;
-      running.regainFactor[p] = parameters[places[p]!.regainAt]!;
+      const { regainAt, isInsideBoundary, toOutsideShareAt } = places[p]!;
+      running.regainFactor[p] = parameters[regainAt]!;
+      // Outside the boundary only leakage that reaches outdoors counts, and all of it is traded there.
+      const outsideShare = isInsideBoundary ? parameters[toOutsideShareAt]! : 1;
+      running.roomAirShare[p] = 1 - outsideShare;
+      running.outdoorAirShare[p] = outsideShare;
     }
     running.fanFlowCfm = systemState.fanFlowCfm;
     // The house has one shell: what all blowers draw in is shared by their flows.

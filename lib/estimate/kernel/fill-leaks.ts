@@ -100,12 +100,14 @@ export function fillOperatingLeaks({
     const place = places[site.placeIndex]!;
     const isSupply = site.side === "supply";
     const plenumPa = (isSupply ? pressures.supplyPa : pressures.returnPa)[site.systemIndex]!;
-    const operating = flowAtPressure(
-      state.siteCfm25[i]!,
-      REFERENCE_PA,
-      plenumPa * parameters[site.pressureFractionAt]!,
-      DUCT_LEAK_EXPONENT.value,
-    );
+    const operating =
+      parameters[systems[site.systemIndex]!.modelFactorAt]! *
+      flowAtPressure(
+        state.siteCfm25[i]!,
+        REFERENCE_PA,
+        plenumPa * parameters[site.pressureFractionAt]!,
+        DUCT_LEAK_EXPONENT.value,
+      );
     state.siteOperatingCfm[i] = operating;
     const outside = operating * parameters[place.toOutsideShareAt]!;
     addLeak(
@@ -130,12 +132,9 @@ export function fillOperatingLeaks({
         const s = systemIndexes[k]!;
         const plenumPa = (isSupply ? pressures.supplyPa : pressures.returnPa)[s]!;
         const part = (cfm25 * systems[s]!.servedShare) / served;
-        const operating = flowAtPressure(
-          part,
-          REFERENCE_PA,
-          plenumPa * UNFOUND_PRESSURE_FRACTION,
-          DUCT_LEAK_EXPONENT.value,
-        );
+        const operating =
+          parameters[systems[s]!.modelFactorAt]! *
+          flowAtPressure(part, REFERENCE_PA, plenumPa * UNFOUND_PRESSURE_FRACTION, DUCT_LEAK_EXPONENT.value);
         const { leaks } = state.systems[s]!;
         const row = (s * CELLS.length + c) * places.length;
         for (let p = 0; p < places.length; p++) {

@@ -75,6 +75,7 @@ export function fillMode(state: ModeState, input: ModeInput): void {
       indoorEnthalpyBtuPerLb: indoor.coolingEnthalpyBtuPerLb,
       indoorHumidityRatio: indoor.coolingHumidityRatio,
       sensibleHeatRatio: system.cooling!.sensibleHeatRatio,
+      infiltrationMoistureShare: input.parameters[indoor.coilMoistureShareAt]!,
       out: useful,
     });
   }

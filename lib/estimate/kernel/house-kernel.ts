@@ -106,8 +106,9 @@ export function createHouseKernel(
     loadBtu,
     evaluate(parameters, out) {
       const { indoor } = house.loads;
-      fillZoneLines({ places: house.places, parameters, indoorF: indoor.heatingF, out: zones.heating });
-      fillZoneLines({ places: house.places, parameters, indoorF: indoor.coolingF, out: zones.cooling });
+      const around = { places: house.places, parameters, coilMoistureShare: parameters[indoor.coilMoistureShareAt]! };
+      fillZoneLines({ ...around, indoorF: indoor.heatingF, out: zones.heating });
+      fillZoneLines({ ...around, indoorF: indoor.coolingF, out: zones.cooling });
       for (let s = 0; s < house.systems.length; s++) {
         pressures.supplyPa[s] = parameters[house.systems[s]!.supplyStaticAt]!;
         pressures.returnPa[s] = parameters[house.systems[s]!.returnStaticAt]!;

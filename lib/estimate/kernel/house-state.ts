@@ -42,6 +42,8 @@ function createSystemState(house: HouseModel, index: number): SystemState {
       supplyLeakageCfm: leaks.supplyToZone,
       returnLeakageCfm: leaks.returnToZone,
       regainFactor: new Float64Array(length),
+      roomAirShare: new Float64Array(length),
+      outdoorAirShare: new Float64Array(length),
       fanFlowCfm: 0,
       airDensityLbPerFt3: house.airDensityLbPerFt3,
       extraInfiltrationCfm: 0,

@@ -15,29 +15,34 @@ export function createZoneLines(places: readonly PlaceModel[]): ZoneLines {
     sun: column(),
     ground: column(),
     night: column(),
-    outdoorMoistureShare: Float64Array.from(places, (place) => (place.moisture === "outdoor" ? 1 : 0)),
+    outdoorMoistureShare: column(),
   };
 }
 
 /**
  * The temperature of each place as a straight line of the weather, for one indoor temperature and one draw.
  * It is the unconditioned-space factor (zone-temperature) or, for an attic, its energy balance (attic-temperature);
- * a test holds it to both methods. Allocates nothing.
+ * a test holds it to both methods. Of the moisture of outdoor air in a place only what the coil takes out counts.
+ * Allocates nothing.
  */
 export function fillZoneLines({
   places,
   parameters,
   indoorF,
+  coilMoistureShare,
   out,
 }: {
   places: readonly PlaceModel[];
   parameters: Float64Array;
   indoorF: number;
+  coilMoistureShare: number;
   out: ZoneLines;
 }): void {
   const roofUValue = ATTIC_DEFAULTS.roofUValue.value;
   for (let p = 0; p < places.length; p++) {
     const place = places[p]!;
+    out.outdoorMoistureShare[p] =
+      coilMoistureShare * (place.isInsideBoundary ? parameters[place.toOutsideShareAt]! : 1);
     if (place.isAttic) {
       const ventilation = VENTILATION_BTU_PER_H_PER_CFM_F * parameters[place.atticVentilationAt]!;
       const total = 1 / place.ceilingRValue + roofUValue + ventilation;

@@ -40,6 +40,18 @@ const promisedSchema = z
   .strictObject({ predictedCfm25: ranged({ unit: "cfm", title: "Leakage promised" }), savings: savingsSchema })
   .meta({ id: "Promised", title: "Promised before the work" });
 
+const standardError = (of: string) =>
+  numberField({ unit: "USD/yr", title: `Standard error of the ${of}, by the draws` });
+
+/** What other draws would change: the ends of the range of the yearly saving and its middle. */
+const convergenceSchema = z
+  .strictObject({
+    p10StandardErrorUsdPerYear: standardError("10th percentile of the yearly saving"),
+    p50StandardErrorUsdPerYear: standardError("median of the yearly saving"),
+    p90StandardErrorUsdPerYear: standardError("90th percentile of the yearly saving"),
+  })
+  .meta({ title: "Convergence of the draws", description: "Null without draws, or with fewer than 100." });
+
 /** Everything the estimate says of one job. The names are a contract: other programs rely on them. */
 export const resultSchema = z
   .strictObject({
@@ -77,6 +89,7 @@ export const resultSchema = z
     compliance: z.array(complianceSchema),
     drivers: z.array(driverSchema),
     narrowMost: z.string().nullable(),
+    convergence: convergenceSchema.nullable(),
     cautions: z.array(cautionSchema),
     assumptions: z.array(assumptionSchema),
     warnings: z.array(warningSchema),
@@ -86,3 +99,4 @@ export const resultSchema = z
 
 export type Result = z.output<typeof resultSchema>;
 export type Driver = z.output<typeof driverSchema>;
+export type Convergence = z.output<typeof convergenceSchema>;

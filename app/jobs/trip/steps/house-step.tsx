@@ -31,6 +31,7 @@ export function HouseStep() {
         <NumberAt path="house/heatingSetpointF" />
         <NumberAt path="house/coolingSetpointF" />
         <NumberAt path="house/coolingHumidityShare" />
+        <NumberAt path="house/coilMoistureShare" hint="The rest makes the rooms more humid and leaves with the air." />
         <NumberAt path="house/elevationFt" />
         <TextAt path="house/stationId" />
         <OwnWeather />
