@@ -87,8 +87,9 @@ async function pageFigures(): Promise<Figure[]> {
   }
 }
 
+const drawBins = measureDrawBins();
 const figures: Figure[] = [
-  ...measureDrawBins(),
+  ...drawBins.figures,
   ...(await estimateFigures()),
   await measureSolver60Leaks(),
   ...(await documentFigures()),
@@ -97,6 +98,7 @@ const figures: Figure[] = [
   ...(await pageFigures()),
 ];
 
+process.stderr.write(`${drawBins.notes.join("\n")}\n`);
 if (process.argv.includes("--json")) process.stdout.write(`${JSON.stringify(figures)}\n`);
 else
   for (const { name, value, unit } of figures)

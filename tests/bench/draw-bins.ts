@@ -1,4 +1,4 @@
-import { execFileSync } from "node:child_process";
+import { execFileSync, spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -28,7 +28,7 @@ function season() {
   };
 }
 
-function runHere(): { seconds: number; check: number } {
+function runHere(): Run {
   const bins = season();
   const useful = createUsefulLine();
   Object.assign(useful.line, { constant: -9000, outdoor: 120, sun: 15, ground: 20, night: -80 });
@@ -54,17 +54,32 @@ function runHere(): { seconds: number; check: number } {
   return { seconds: best, check };
 }
 
-/** The same in C, compiled here and now; null where there is no compiler. */
-function runInC(): { seconds: number; check: number } | null {
+interface Run {
+  seconds: number;
+  check: number;
+}
+
+const SIZES = [String(DRAWS), String(BINS), String(ROUNDS)];
+
+function readRun(output: string): Run {
+  const [seconds, check] = output.trim().split(" ").map(Number);
+  return { seconds: seconds!, check: check! };
+}
+
+/** The same in C, compiled here and now with what the compiler says of its loops; null where there is no compiler. */
+function runInC(): (Run & { report: string }) | null {
   const folder = mkdtempSync(join(tmpdir(), "ductmend-bench-"));
+  const source = "tests/bench/draw-bins.c";
   try {
     const program = join(folder, "draw-bins");
-    execFileSync("cc", ["-O3", "-march=native", "-o", program, "tests/bench/draw-bins.c"], { stdio: "ignore" });
-    const [seconds, check] = execFileSync(program, [String(DRAWS), String(BINS), String(ROUNDS)], { encoding: "utf8" })
-      .trim()
-      .split(" ")
-      .map(Number);
-    return { seconds: seconds!, check: check! };
+    const compiled = spawnSync(
+      "cc",
+      ["-O3", "-march=native", "-fopt-info-vec-optimized", "-fopt-info-vec-missed", "-o", program, source],
+      { encoding: "utf8" },
+    );
+    if (compiled.status !== 0) return null;
+    const run = readRun(execFileSync(program, SIZES, { encoding: "utf8" }));
+    return { ...run, report: loopsIn(compiled.stderr) };
   } catch {
     return null;
   } finally {
@@ -72,16 +87,41 @@ function runInC(): { seconds: number; check: number } | null {
   }
 }
 
-/** Draws × bins a second of the engine's inner loop, and of the same arithmetic in C. The two must agree. */
-export function measureDrawBins(): { name: string; value: number; unit: string }[] {
+/** Of the compiler's report the lines that say which loop became vectors and which could not. */
+function loopsIn(report: string): string {
+  const lines = report.split("\n").filter((line) => /optimized: loop|couldn't vectorize loop/.test(line));
+  return lines.length > 0 ? [...new Set(lines)].join("\n") : "the compiler reports nothing of its loops";
+}
+
+/** The same vectorized with NumPy; null where Python or NumPy is missing. */
+function runInNumpy(): Run | null {
+  const run = spawnSync("python3", ["tests/bench/draw_bins.py", ...SIZES], { encoding: "utf8" });
+  return run.status === 0 ? readRun(run.stdout) : null;
+}
+
+export interface DrawBinFigures {
+  figures: { name: string; value: number; unit: string }[];
+  /** For people: the compiler's report, and what could not be measured here. */
+  notes: string[];
+}
+
+/** Draws × bins a second of the engine's inner loop, and of the same arithmetic in C and NumPy. They must agree. */
+export function measureDrawBins(): DrawBinFigures {
   const here = runHere();
-  const inC = runInC();
-  const rate = (seconds: number) => (DRAWS * BINS) / seconds;
-  if (inC && !(Math.abs(inC.check - here.check) <= CHECK_TOLERANCE_RATIO * Math.abs(here.check))) {
-    throw new Error(`The engine and the C program do not agree: ${here.check} and ${inC.check}`);
+  const others = { c: runInC(), numpy: runInNumpy() };
+  const rate = ({ seconds }: Run) => (DRAWS * BINS) / seconds;
+  const figures = [{ name: "draw-bins-per-second", value: rate(here), unit: "1/s" }];
+  const notes: string[] = [];
+  for (const [name, run] of Object.entries(others)) {
+    if (!run) {
+      notes.push(`draw-bins-per-second-${name}: not available here`);
+      continue;
+    }
+    if (!(Math.abs(run.check - here.check) <= CHECK_TOLERANCE_RATIO * Math.abs(here.check)))
+      throw new Error(`The engine and the program in ${name} do not agree: ${here.check} and ${run.check}`);
+    figures.push({ name: `draw-bins-per-second-${name}`, value: rate(run), unit: "1/s" });
+    notes.push(`engine over ${name}: ${(run.seconds / here.seconds).toFixed(2)}`);
   }
-  return [
-    { name: "draw-bins-per-second", value: rate(here.seconds), unit: "1/s" },
-    ...(inC ? [{ name: "draw-bins-per-second-c", value: rate(inC.seconds), unit: "1/s" }] : []),
-  ];
+  if (others.c) notes.push(`What the C compiler says of its loops:\n${others.c.report}`);
+  return { figures, notes };
 }
