@@ -74,10 +74,21 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
           </div>
           <div className={styles.actions}>
             {isProgram ? (
-              <LinkButton href="/program/inspections" variant="secondary">
-                Draw an inspection sample
-              </LinkButton>
+              <>
+                <LinkButton href="/program/inspections" variant="secondary">
+                  Draw an inspection sample
+                </LinkButton>
+                <LinkButton href="/program/import" variant="secondary">
+                  Claims by file
+                </LinkButton>
+                <LinkButton href="/program/rules" variant="secondary">
+                  Try another rule
+                </LinkButton>
+              </>
             ) : null}
+            <LinkButton href="/api" variant="quiet">
+              Programming interface
+            </LinkButton>
             <LinkButton href="/who" variant="quiet">
               Act as somebody else
             </LinkButton>

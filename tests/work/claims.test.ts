@@ -1,9 +1,11 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { DEMO_IDENTITIES } from "#lib/access/demo-identities.ts";
+import { DEMO_PROGRAM_RULE } from "#lib/access/demo-program-rule.ts";
 import { DEMO_PROGRAM_ID, seedDemo } from "#lib/access/seed-demo.ts";
 import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
 import { commentClaim, decideClaim } from "#lib/work/claims/decide-claim.ts";
+import { replayProgramRule } from "#lib/work/claims/replay-program-rule.ts";
 import { seedDemoClaim } from "#lib/work/claims/seed-claim.ts";
 import { draftClaim, recheckClaim, submitClaim } from "#lib/work/claims/submit-claim.ts";
 import { exampleDocument } from "#tests/estimate/example-jobs.ts";
@@ -145,5 +147,28 @@ describe("a decision", () => {
       expect(counts.reduce((sum, { claims }) => sum + claims, 0)).toBe(total);
     expect(summary.state.find(({ name }) => name === "approved")?.claims).toBe(1);
     expect(summary.flagged).toBe(total);
+  });
+});
+
+describe("a rule tried over the claims that are there", () => {
+  test("tells whom it touches and changes nothing; only who edits the program may try", async () => {
+    const before = await received();
+    const standing = before.filter(({ state }) => state !== "withdrawn" && state !== "declined");
+    const rule = { ...DEMO_PROGRAM_RULE, houseKinds: ["multifamily" as const] };
+    const try_ = (actor: typeof reviewer | typeof estimator, most?: number) =>
+      replayProgramRule(database.store, actor, { programId: DEMO_PROGRAM_ID, rule, most });
+    const replay = await try_(reviewer);
+    // Every example is a site-built house, so each falls out and pays nothing.
+    expect(standing.length).toBeGreaterThan(1);
+    expect(replay).toMatchObject({
+      replayedCount: standing.length,
+      touchedCount: standing.length,
+      rebatesBeforeUsdCents: standing.reduce((sum, { rebateUsdCents }) => sum + rebateUsdCents, 0),
+      rebatesAfterUsdCents: 0,
+      isCut: false,
+    });
+    expect(await try_(reviewer, 1)).toMatchObject({ replayedCount: 1, isCut: true });
+    expect(await received()).toEqual(before);
+    await expect(try_(estimator)).rejects.toMatchObject({ code: "not-allowed" });
   });
 });

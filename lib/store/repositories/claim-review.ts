@@ -40,6 +40,16 @@ export interface NeighborRow {
   packet: string;
 }
 
+/** A claim with what a rule is replayed over. */
+export interface PacketRow {
+  id: string;
+  reference: string;
+  organizationId: string;
+  state: ClaimState;
+  completedOn: Date;
+  packet: string;
+}
+
 const MOST_NEIGHBORS = 50;
 
 /** What reviewers and contractors add to a claim; the claim itself never changes by it. */
@@ -96,6 +106,16 @@ export function claimReview({ sql, identity }: UnitOfWork) {
     async comment(claimId: string, text: string): Promise<void> {
       const both = await sides(claimId);
       await sql.claimComment.create({ data: { claimId, ...both, authorId: requireActor(), text } });
+    },
+
+    /** Claims of a program with their packets, in the order of their ids, after one of them. */
+    async packets(programId: string, { afterId, limit }: { afterId?: string; limit: number }): Promise<PacketRow[]> {
+      return await sql.claim.findMany({
+        where: { programId: requireId(programId, "program"), ...(afterId && { id: { gt: afterId } }) },
+        select: { id: true, reference: true, organizationId: true, state: true, completedOn: true, packet: true },
+        orderBy: { id: "asc" },
+        take: limit,
+      });
     },
 
     /** Comments and decisions in the order in which they came. */

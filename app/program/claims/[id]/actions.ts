@@ -1,7 +1,7 @@
 "use server";
 
 import { redirect } from "next/navigation";
-import { whoActs } from "#app/jobs/session.ts";
+import { actAs, whoActs } from "#app/jobs/session.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
 import { sharedStore } from "#lib/store/shared-store.ts";
 import { commentClaim, decideClaim } from "#lib/work/claims/decide-claim.ts";
@@ -39,7 +39,7 @@ export async function comment(form: FormData): Promise<void> {
 export async function recheck(form: FormData): Promise<void> {
   const id = text(form, "id");
   const [store, actor] = [await sharedStore(), await whoActs()];
-  const { programOrganizationId } = await store.withOrganization(actor, ({ claims }) => claims.find(id));
+  const { programOrganizationId } = await actAs("claim.recompute", ({ claims }) => claims.find(id));
   await then(id, () => recheckClaim(store, actor, { id, programOrganizationId }), "moved-on");
 }
 
