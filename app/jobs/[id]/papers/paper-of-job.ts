@@ -8,6 +8,7 @@ import type { ProposalInput } from "#lib/documents/proposal/proposal-context.ts"
 import { retestSheetView } from "#lib/documents/retest-sheet-view.ts";
 import type { Job } from "#lib/job/job-schema.ts";
 import { computeResult } from "../../compute-result.ts";
+import { jobAsOrdered, orderedWork } from "../../ordered-work.ts";
 import { showAs } from "../../session.ts";
 import { showJob } from "../../show-job.ts";
 
@@ -26,7 +27,8 @@ interface Paper {
 /** A paper for the crew or after the work, as the job is now; null where the job has no such paper (yet). */
 export async function paperOfJob(id: string, kind: string, language: ProposalInput["language"]): Promise<Paper | null> {
   const viewOf = Object.hasOwn(VIEWS, kind) ? VIEWS[kind] : undefined;
-  const { job } = await showJob(id);
+  const shown = await showJob(id);
+  const job = jobAsOrdered(shown.job, await showAs("job.view", (scope) => orderedWork(scope, id)));
   const result = await computeResult(job);
   const hasPaper = kind === "certificate" ? result.verified && result.promised : result.scope.chosen !== null;
   if (!viewOf || !hasPaper) return null;

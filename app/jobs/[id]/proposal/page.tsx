@@ -10,7 +10,9 @@ import { Notice } from "#app/design/notice.tsx";
 import { TextArea } from "#app/design/text-field.tsx";
 import type { ProposalEventKind, ProposalEventRecord, ProposalState } from "#lib/job/proposal-state.ts";
 import type { ProposalSummary } from "#lib/store/repositories/proposals.ts";
+import { areSameMeasures, type Measures, orderedWork } from "../../ordered-work.ts";
 import { showAs } from "../../session.ts";
+import { pickScope } from "../options/actions.ts";
 import styles from "../result/result.module.css";
 import { answer, issue, markSent } from "./actions.ts";
 import { linkCookie } from "./link-cookie.ts";
@@ -90,10 +92,17 @@ function happenings(events: readonly ProposalEventRecord[]): string {
 /** Issue a proposal, send its link, see where it stands, answer what is asked. */
 export default async function ProposalPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params;
-  const { record, issued, threads } = await showAs("job.view", async ({ jobs, proposals }) => {
-    const { job } = await jobs.findCurrent(id);
+  const { record, planned, ordered, issued, threads } = await showAs("job.view", async (scope) => {
+    const { jobs, proposals } = scope;
+    const { job, revision } = await jobs.findCurrent(id);
     const list = await proposals.list({ jobId: id, now: new Date() });
-    return { record: job, issued: list, threads: await Promise.all(list.map((each) => proposals.events(each.id))) };
+    return {
+      planned: (revision?.document as { plan?: { chosenMeasures?: Measures } } | undefined)?.plan?.chosenMeasures,
+      ordered: await orderedWork(scope, id),
+      record: job,
+      issued: list,
+      threads: await Promise.all(list.map((each) => proposals.events(each.id))),
+    };
   });
   if (!record) notFound();
   const token = (await cookies()).get(linkCookie(id))?.value;
@@ -107,6 +116,16 @@ export default async function ProposalPage({ params }: { params: Promise<{ id: s
         </p>
         <h1>Proposal</h1>
         {token && newest ? <FreshLink token={token} jobId={id} proposalId={newest.id} /> : null}
+        {ordered && !areSameMeasures(planned ?? [], ordered.measures) ? (
+          <Notice kind="doubt" title={`The homeowner ordered “${ordered.optionTitle}”. The job does not hold it yet.`}>
+            The crew’s sheet follows the order. Take it into the job, so that result and retest follow it too.
+            <form action={pickScope} className={styles.actions}>
+              <input type="hidden" name="jobId" value={id} />
+              <input type="hidden" name="measures" value={JSON.stringify(ordered.measures)} />
+              <Button type="submit">Plan what was ordered</Button>
+            </form>
+          </Notice>
+        ) : null}
         <form action={issue} className={styles.actions}>
           <input type="hidden" name="jobId" value={id} />
           <Button type="submit" variant={newest ? "secondary" : "primary"}>
@@ -115,7 +134,7 @@ export default async function ProposalPage({ params }: { params: Promise<{ id: s
           <LinkButton href={`/jobs/${id}/options`} variant="quiet">
             Choose the work
           </LinkButton>
-          <LinkButton href={`/jobs/${id}/crew`} variant="quiet" prefetch={false}>
+          <LinkButton href={`/jobs/${id}/papers/crew-sheet/open`} variant="quiet" prefetch={false}>
             Crew sheet on the phone
           </LinkButton>
           <LinkButton href="/organization" variant="quiet">
