@@ -11,7 +11,13 @@ const TEST_PA = 50;
 /** Below this nobody can tell it from the wind. Source: practice. */
 const NOTICED_PA = 0.5;
 
-const signed = (pressurePa: number): string => `${pressurePa > 0 ? "+" : ""}${formatNumber(pressurePa)} Pa`;
+/** No gauge tells less. Source: practice. */
+const ZERO_PA = 0.05;
+
+const signed = (pressurePa: number): string =>
+  Math.abs(pressurePa) < ZERO_PA
+    ? "0 Pa"
+    : `${pressurePa > 0 ? "+" : ""}${formatNumber(pressurePa, { significantDigits: 2 })} Pa`;
 
 function sayPressure(beforePa: number, afterPa: number): string {
   const change = `${signed(beforePa)} before the work, ${signed(afterPa)} after it, all blowers on`;

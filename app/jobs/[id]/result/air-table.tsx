@@ -23,7 +23,7 @@ function rowsOf(system: Result["systems"][number], job: Job, text: UnitText): Ro
   const ofModes = (["heating", "cooling"] as const).flatMap((mode): Row[] => {
     const { capacity, supplementary } = distribution[mode] ?? {};
     if (!capacity) return [];
-    const regained = `${text.quantity(capacity.regainedBtuPerH, "Btu/h")} (${formatNumber(capacity.regainedTons)} ton)`;
+    const regained = `${text.quantity(capacity.regainedBtuPerH, "Btu/h")} (${formatNumber(capacity.regainedTons, { significantDigits: 2 })} ton)`;
     return [
       ...(supplementary
         ? [
