@@ -1,10 +1,12 @@
 "use server";
 
 import { redirect } from "next/navigation";
+import { after } from "next/server";
 import { readQuantity } from "#app/design/read-quantity.ts";
 import type { Job } from "#lib/job/job-schema.ts";
 import { type Plan, planSchema } from "#lib/job/plan.ts";
 import { keepInForce } from "../../job-in-force.ts";
+import { learnFromJob } from "../../learn-from-job.ts";
 import { actAs } from "../../session.ts";
 import { GOAL_FIELDS, type GoalFieldName } from "./goal-fields.ts";
 
@@ -14,6 +16,7 @@ async function changePlan(jobId: string, change: (plan: Plan) => Plan): Promise<
   await actAs("job.edit", (scope) =>
     keepInForce(scope, jobId, (job): Job => ({ ...job, plan: change({ ...job.plan }) })),
   );
+  after(() => learnFromJob(jobId));
 }
 
 /** Takes the measures of an option, or of a point of the drawing, as the work of this job. */
