@@ -1,0 +1,38 @@
+import type { MemberActor } from "#lib/access/actor.ts";
+import { requireAllowed } from "#lib/access/can.ts";
+import type { Store } from "#lib/store/open-store.ts";
+import { type ClaimColumns, csvLines, ndjsonLines } from "./claim-lines.ts";
+import { importClaims } from "./import-claims.ts";
+import { workOnClaims } from "./work-on-claims.ts";
+
+const LONGEST_NAME = 200;
+
+/**
+ * Takes in a file that a reviewer sends: one claim a line, or a table by its columns. It answers when the claims are
+ * kept; then this process helps to check them until the batch is done. Returns the id of the batch.
+ * @throws InputProblem as `importClaims`, and when a table cannot be read.
+ */
+export async function receiveClaims(
+  store: Store,
+  actor: MemberActor,
+  {
+    texts,
+    sourceName,
+    contractorId,
+    columns,
+  }: { texts: AsyncIterable<string>; sourceName: string; contractorId?: string; columns?: ClaimColumns },
+): Promise<string> {
+  requireAllowed(actor, "claim.import");
+  const batchId = await importClaims(store, actor, {
+    sourceName: sourceName.slice(0, LONGEST_NAME),
+    contractorId,
+    lines: columns ? csvLines(texts, columns) : ndjsonLines(texts),
+  });
+  const isOpen = async () =>
+    (await store.withOrganization(actor, ({ claimBatches }) => claimBatches.find(batchId))).state === "running";
+  // What stays unchecked when this process ends is in the queue, and the next worker takes it.
+  void workOnClaims(store, { signal: new AbortController().signal, goesOn: isOpen }).catch((thrown: unknown) => {
+    process.stderr.write(`Checking of ${batchId} stopped: ${thrown instanceof Error ? thrown.message : thrown}\n`);
+  });
+  return batchId;
+}
