@@ -32,7 +32,7 @@ export default function MethodsPage() {
             {METHODS.filter((method) => method.group === group).map((method) => (
               <li key={method.id}>
                 <Link href={`/methods/${method.id}`} prefetch={false}>
-                  {method.title}
+                  <span className={styles.name}>{method.title}</span>
                   <span className={styles.summary}>{method.summary}</span>
                 </Link>
               </li>

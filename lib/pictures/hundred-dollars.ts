@@ -71,7 +71,7 @@ export function hundredDollarsScene(input: HundredDollarsInput, { width, languag
   return {
     width,
     height: Math.ceil(y - 8),
-    title: words.title,
+    title: words.caption(use),
     finding: input.after
       ? words.findingBoth({ use, rooms, sealed: text.dollars(input.after.roomsUsd) })
       : words.findingToday({ use, rooms, lost: text.dollars(input.before.lostUsd) }),

@@ -4,20 +4,19 @@ export type Use = "heating" | "cooling" | "heating and cooling";
 export type Part = "rooms" | "regained" | "lost" | "blower";
 
 export interface HundredDollarsWords {
-  title: string;
   use: Readonly<Record<Use, string>>;
   part: Readonly<Record<Part, string>>;
   shortPart: Readonly<Record<Part, string>>;
   today: string;
   sealed: string;
   columns: readonly [string, string, string];
+  /** Heading and caption in one: a house with heating and cooling has two of these pictures. */
   caption(use: string): string;
   findingToday(values: { use: string; rooms: string; lost: string }): string;
   findingBoth(values: { use: string; rooms: string; sealed: string }): string;
 }
 
 const EN: HundredDollarsWords = {
-  title: "Where each $100 goes",
   use: { heating: "heating", cooling: "cooling", "heating and cooling": "heating and cooling" },
   part: {
     rooms: "reaches the rooms",
@@ -37,7 +36,6 @@ const EN: HundredDollarsWords = {
 };
 
 const ES: HundredDollarsWords = {
-  title: "A dónde van cada $100",
   use: {
     heating: "calefacción",
     cooling: "aire acondicionado",
