@@ -6,6 +6,7 @@ import { contentHash } from "#lib/hash/content-hash.ts";
 import type { Job } from "#lib/job/job-schema.ts";
 import type { Result } from "#lib/job/result/result-schema.ts";
 import { loadReferenceData } from "#lib/reference-data/load-server.ts";
+import { sharedDrawPool } from "#lib/work/draw-pool.ts";
 import { createHighsSolver } from "#lib/work/highs-solver.ts";
 
 export const RESULT_DRAWS = 10_000;
@@ -45,7 +46,7 @@ export function computePoints(job: Job): Promise<ScopePoint[]> {
 
 async function compute(job: Job): Promise<Result> {
   const [reference, solve] = await Promise.all([loadReferenceData(job), createHighsSolver()]);
-  return await estimate(job, reference, { solve, draws: RESULT_DRAWS });
+  return await estimate(job, reference, { solve, draws: RESULT_DRAWS, drawElsewhere: sharedDrawPool()?.draw });
 }
 
 /** What each assumed value does to the yearly dollars of a result. */

@@ -2,21 +2,20 @@ import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import type { Job } from "#lib/job/job-schema.ts";
 import type { DistributionMode, SiteResult, SystemResult } from "#lib/job/result/leakage-result.ts";
 import type { Result } from "#lib/job/result/result-schema.ts";
-import { DEMO_PRICE_BOOK } from "#lib/scope/demo-price-book.ts";
-import { jobMeasures, statedMeasures } from "#lib/scope/job-measures.ts";
-import { catalogueOfJob } from "#lib/scope/job-repairs.ts";
+import { statedMeasures } from "#lib/scope/job-measures.ts";
 import { energyOf, readRanged, savingsOf } from "./assemble/energy.ts";
 import { leakageOf, seasonalOf } from "./assemble/leakage.ts";
 import { reductionOf } from "./assemble/verified.ts";
 import { completeHouse, type HouseModel } from "./complete/complete-house.ts";
+import { elevationOf } from "./elevation-of.ts";
 import type { EstimateOptions } from "./estimate.ts";
 import { targetMeasure } from "./find-target.ts";
 import { createHouseKernel, type WorkPlan } from "./kernel/house-kernel.ts";
 import { outputKey } from "./kernel/write-outputs.ts";
 import { createLedger } from "./ledger.ts";
+import { plansOfMeasures } from "./plans-of-measures.ts";
 import { readTests } from "./read-tests.ts";
 import { evaluateHouse } from "./run-draws.ts";
-import { createWorkPlans } from "./work-plan.ts";
 
 type Season = Pick<DistributionMode, "seasonalBefore" | "seasonalAfter">;
 
@@ -27,21 +26,14 @@ export interface ClaimedFigures extends Pick<Result, "leakage" | "energy" | "sav
   verified: Pick<NonNullable<Result["verified"]>, "differenceCfm25" | "reductionShare"> | null;
 }
 
-/** The measures stated in the job, as the kernel needs them: nothing is priced, for no claimed figure hangs on a price. */
+/** The measures stated in the job, as the kernel needs them. */
 function statedPlans(house: HouseModel): WorkPlan[] {
-  const { job } = house;
-  const stated = job.plan?.chosenMeasures;
-  if (!stated) return createWorkPlans({ house, options: [], details: new Map(), sprays: [] });
-  const { details, sprays } = jobMeasures({
-    sites: job.sites,
-    places: job.places,
-    catalogue: catalogueOfJob(job),
-    book: job.priceBook ?? DEMO_PRICE_BOOK,
-    sprayedSystemIds: job.plan?.offersSprayedSealant ? job.systems.map(({ id }) => id) : [],
+  const stated = house.job.plan?.chosenMeasures;
+  return plansOfMeasures(house, (details) => {
+    if (!stated) return [];
+    const known = statedMeasures(details, stated);
+    return [{ id: "chosen", measures: [...known.byHand, ...known.sprays] }];
   });
-  const known = statedMeasures(details, stated);
-  const options = [{ id: "chosen", measures: [...known.byHand, ...known.sprays] }];
-  return createWorkPlans({ house, options, details, sprays });
 }
 
 /**
@@ -55,7 +47,7 @@ export function estimateClaimedFigures(
   { draws = 0, seed = 1 }: Pick<EstimateOptions, "draws" | "seed"> = {},
 ): ClaimedFigures {
   const ledger = createLedger();
-  const elevationFt = job.house.elevationFt ?? reference.place.elevation?.value ?? reference.climate.elevationFt;
+  const elevationFt = elevationOf(job, reference);
   const measurements = readTests({ job, elevationFt, ledger });
   const house = completeHouse({ job, reference, measurements, ledger });
   const isVerified = house.groups.some((group) => group.after.length > 0);

@@ -6,6 +6,8 @@ import type { MixedIntegerSolver } from "#lib/scope/solver.ts";
 import { assembleResult } from "./assemble/assemble-result.ts";
 import { chooseScope } from "./choose-scope.ts";
 import { completeHouse } from "./complete/complete-house.ts";
+import type { DrawElsewhere } from "./draw-share.ts";
+import { elevationOf } from "./elevation-of.ts";
 import { ENGINE_VERSION } from "./engine-version.ts";
 import { findDrivers } from "./find-drivers.ts";
 import { findTarget } from "./find-target.ts";
@@ -22,6 +24,8 @@ export interface EstimateOptions {
   /** Draws for the ranges; 0 gives the values alone. */
   draws?: number;
   seed?: number;
+  /** Evaluates the draws in other threads; the numbers are the same. Without it they are evaluated here. */
+  drawElsewhere?: DrawElsewhere;
 }
 
 /**
@@ -35,12 +39,12 @@ export interface EstimateOptions {
 export async function estimate(
   job: Job,
   reference: ReferenceData,
-  { solve, draws = 0, seed = 1 }: EstimateOptions = {},
+  { solve, draws = 0, seed = 1, drawElsewhere }: EstimateOptions = {},
 ): Promise<Result> {
   const ledger = createLedger();
 
   // 1. Readings become leakage at 25 Pa, each with its doubt.
-  const elevationFt = job.house.elevationFt ?? reference.place.elevation?.value ?? reference.climate.elevationFt;
+  const elevationFt = elevationOf(job, reference);
   const measurements = readTests({ job, elevationFt, ledger });
 
   // 2. Every gap of the job is filled aloud: the house as the kernel evaluates it.
@@ -59,18 +63,21 @@ export async function estimate(
   );
   const { details, problem } = scopes.jobProblem;
   const plans = createWorkPlans({ house, options: chosenFirst, details, sprays: problem.systemRepairs });
-  const predictedKernel = createHouseKernel(house, plans, { isVerified: false });
-  const predicted = {
-    layout: predictedKernel.layout,
-    outcome: evaluateHouse({ kernel: predictedKernel, space: house.space, draws, seed }),
+  const evaluate = async (isVerified: boolean) => {
+    const kernel = createHouseKernel(house, plans, { isVerified });
+    const options = chosenFirst.map(({ id, measures }) => ({ id, measures }));
+    const asked = { job, reference, options, isVerified, draws, seed };
+    const rows = draws > 0 ? await drawElsewhere?.(asked) : undefined;
+    return {
+      kernel,
+      evaluated: { layout: kernel.layout, outcome: evaluateHouse({ kernel, space: house.space, draws, seed, rows }) },
+    };
   };
+  const prediction = await evaluate(false);
 
   // 6. Once a retest is in, the leakage after comes from it, and the prediction is kept beside it as the promise.
   const isVerified = house.groups.some((group) => group.after.length > 0);
-  const kernel = isVerified ? createHouseKernel(house, plans, { isVerified }) : predictedKernel;
-  const evaluated = isVerified
-    ? { layout: kernel.layout, outcome: evaluateHouse({ kernel, space: house.space, draws, seed }) }
-    : predicted;
+  const { kernel, evaluated } = isVerified ? await evaluate(true) : prediction;
 
   // 7. What makes the range wide, and what would narrow it most.
   const drivers = draws > 0 ? findDrivers({ kernel, space: house.space }) : [];
@@ -94,7 +101,7 @@ export async function estimate(
     scopes: { ...scopes, options: chosenFirst },
     kernel,
     evaluated,
-    predicted,
+    predicted: prediction.evaluated,
     isVerified,
     drivers,
     ledger,

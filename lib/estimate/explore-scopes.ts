@@ -8,6 +8,7 @@ import type { ChosenScope } from "#lib/scope/scope-problem.ts";
 import type { MixedIntegerSolver } from "#lib/scope/solver.ts";
 import type { Cents, Cfm, Dollars, Hours, Ratio, Share } from "#lib/units/quantity.ts";
 import { completeHouse } from "./complete/complete-house.ts";
+import { elevationOf } from "./elevation-of.ts";
 import { findTarget } from "./find-target.ts";
 import { createLedger } from "./ledger.ts";
 import { planProblem } from "./plan-problem.ts";
@@ -41,7 +42,7 @@ export async function exploreScopes(
   { solve }: { solve: MixedIntegerSolver },
 ): Promise<ScopePoint[]> {
   const ledger = createLedger();
-  const elevationFt = job.house.elevationFt ?? reference.place.elevation?.value ?? reference.climate.elevationFt;
+  const elevationFt = elevationOf(job, reference);
   const house = completeHouse({ job, reference, measurements: readTests({ job, elevationFt, ledger }), ledger });
   const worth = valueLeaks(house);
   const target = findTarget({ house, worth, ledger });

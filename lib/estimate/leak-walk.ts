@@ -7,6 +7,7 @@ import type { LeakKindId } from "#lib/job/leak-kinds.ts";
 import type { Cfm } from "#lib/units/quantity.ts";
 import { completeHouse, type HouseModel } from "./complete/complete-house.ts";
 import type { LeakGroup } from "./complete/complete-leak-groups.ts";
+import { elevationOf } from "./elevation-of.ts";
 import { createLedger } from "./ledger.ts";
 import { readTests } from "./read-tests.ts";
 
@@ -54,7 +55,7 @@ const MOST_KINDS_TOLD = 3;
  */
 export function leakWalk(job: Job, reference: ReferenceData): LeakWalk[] {
   const ledger = createLedger();
-  const elevationFt = job.house.elevationFt ?? reference.place.elevation?.value ?? reference.climate.elevationFt;
+  const elevationFt = elevationOf(job, reference);
   const measurements = readTests({ job, elevationFt, ledger });
   const house = completeHouse({ job, reference, measurements, ledger });
   return house.groups.map((group) => walkOf(house, group));

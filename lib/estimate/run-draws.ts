@@ -37,19 +37,23 @@ export function runDraws({
   return rows;
 }
 
-/** The house at its best estimates, with ranges when draws are asked for. The deterministic evaluation comes last. */
+/**
+ * The house at its best estimates, with ranges when draws are asked for; `rows` are draws made elsewhere. The
+ * deterministic evaluation comes last.
+ */
 export function evaluateHouse({
   kernel,
   space,
   draws,
   seed,
+  rows = draws > 0 ? runDraws({ kernel, space, seed, from: 0, to: draws }) : null,
 }: {
   kernel: HouseKernel;
   space: ParameterSpace;
   draws: number;
   seed: number;
+  rows?: readonly Float64Array[] | null;
 }): Outcome {
-  const rows = draws > 0 ? runDraws({ kernel, space, seed, from: 0, to: draws }) : null;
   const values = new Float64Array(kernel.layout.keys.length);
   kernel.evaluate(space.base(), values);
   return { values, draws: rows };

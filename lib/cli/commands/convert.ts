@@ -1,4 +1,5 @@
 import { parseArgs } from "node:util";
+import { elevationOf } from "#lib/estimate/elevation-of.ts";
 import { estimate } from "#lib/estimate/estimate.ts";
 import { readHpxml } from "#lib/exchange/hpxml/read-hpxml.ts";
 import { writeHpxml } from "#lib/exchange/hpxml/write-hpxml.ts";
@@ -17,7 +18,7 @@ async function toHpxml(text: string, name: string, on: string | undefined): Prom
   const result = await estimate(job, reference);
   const date = on ?? job.date ?? job.tests.find((test) => test.date !== undefined)?.date;
   if (date === undefined) throw usageProblem("Neither the job nor a test has a date: give one with --on YYYY-MM-DD.");
-  const elevationFt = job.house.elevationFt ?? reference.place.elevation?.value ?? reference.climate.elevationFt;
+  const elevationFt = elevationOf(job, reference);
   return writeHpxml({ job, result, elevationFt, date });
 }
 

@@ -2,8 +2,9 @@ import { parseArgs } from "node:util";
 import { estimate } from "#lib/estimate/estimate.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
 import { loadReferenceData } from "#lib/reference-data/load-server.ts";
+import type { DrawPool } from "#lib/work/draw-pool.ts";
 import { createHighsSolver } from "#lib/work/highs-solver.ts";
-import type { Command } from "../command.ts";
+import type { Command, CommandContext } from "../command.ts";
 import { readJson } from "../read-text.ts";
 import { summarizeResult } from "../summarize-result.ts";
 import { usageProblem } from "../usage-problem.ts";
@@ -11,11 +12,24 @@ import { wholeNumber } from "../whole-number.ts";
 import { withWeather } from "../with-weather.ts";
 
 const MOST_DRAWS = 1_000_000;
+const PROGRESS_DRAWS = 10_000;
+const MOST_THREADS = 256;
+
+/** The draws in several threads, with how far they are on standard error; an interrupt stops them all. */
+async function threadsOf(threads: number, { say }: CommandContext): Promise<DrawPool> {
+  const { createDrawPool } = await import("#lib/work/draw-pool.ts");
+  return createDrawPool({
+    threads,
+    onProgress: ({ done, draws }) => {
+      if (done === draws || done % PROGRESS_DRAWS === 0) say(`${done} of ${draws} draws\n`);
+    },
+  });
+}
 
 /** The whole trip for one job. */
 export const estimateCommand: Command = {
   name: "estimate",
-  usage: "estimate JOB.json [--weather FILE] [--draws 10000] [--seed 1] [--documents DIR] [--human]",
+  usage: "estimate JOB.json [--weather FILE] [--draws 10000] [--seed 1] [--threads 1] [--documents DIR] [--human]",
   summary: "From the readings to scope, savings and retest, with the doubt of each number.",
   examples: [
     "npm run -s ductmend -- estimate lib/examples/cold-attic-furnace.json --human",
@@ -29,6 +43,7 @@ export const estimateCommand: Command = {
       options: {
         draws: { type: "string", default: "10000" },
         seed: { type: "string", default: "1" },
+        threads: { type: "string", default: "1" },
         documents: { type: "string" },
         weather: { type: "string" },
         human: { type: "boolean" },
@@ -39,10 +54,14 @@ export const estimateCommand: Command = {
       throw usageProblem("Name one job file, or “-” for standard input.");
     const draws = wholeNumber(values.draws, { name: "draws", low: 0, high: MOST_DRAWS });
     const seed = wholeNumber(values.seed, { name: "seed", low: 0, high: 2 ** 31 - 1 });
+    const threads = wholeNumber(values.threads, { name: "threads", low: 1, high: MOST_THREADS });
     const told = parseJob(await readJson(file, context));
     const job = values.weather === undefined ? told : await withWeather(told, values.weather, context);
     const referenceData = await loadReferenceData(job);
-    const result = await estimate(job, referenceData, { solve: await createHighsSolver(), draws, seed });
+    const solve = await createHighsSolver();
+    const pool = threads > 1 && draws > 0 ? await threadsOf(threads, context) : null;
+    const result = await estimate(job, referenceData, { solve, draws, seed, drawElsewhere: pool?.draw });
+    await pool?.close();
     if (values.documents !== undefined) {
       const { writeDocuments } = await import("../write-documents.ts");
       for (const written of await writeDocuments({ job, result, folder: values.documents, context }))
