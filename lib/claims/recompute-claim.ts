@@ -1,4 +1,5 @@
 import { type FieldProblem, InputProblem } from "#lib/errors/input-problem.ts";
+import { changesSince } from "#lib/estimate/engine-history.ts";
 import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
 import { estimateClaimedFigures } from "#lib/estimate/estimate-claimed-figures.ts";
 import type { ReferenceData } from "#lib/estimate/reference-data.ts";
@@ -63,11 +64,21 @@ function compareNumbers(
     );
 }
 
+function whatChanged({ engineVersion }: Claim): string {
+  const changes = changesSince(engineVersion);
+  if (changes === null) return "a version that this one does not know";
+  return changes
+    .map(({ version, what, touches }) => `${version} (${touches.join(", ") || "no figure of a claim"}): ${what}`)
+    .join(" ");
+}
+
 /** What another version or other tables may have changed; said before numbers are compared. */
 function notesOf(claim: Claim, reference: ReferenceData, withDraws: boolean): string[] {
   const notes: string[] = [];
   if (claim.engineVersion !== ENGINE_VERSION)
-    notes.push(`issued by engine ${claim.engineVersion}, recomputed by engine ${ENGINE_VERSION}`);
+    notes.push(
+      `issued by engine ${claim.engineVersion}, recomputed by engine ${ENGINE_VERSION}: ${whatChanged(claim)}`,
+    );
   if (claim.reference.hash !== reference.hash) {
     const changed = Object.entries({ ...reference.prices, ...reference.carbon }).flatMap(([key, figure]) => {
       const was = claim.reference.figures[key]?.value;

@@ -28,7 +28,6 @@ export interface CoolingModel {
   capacityAt: number;
   seerAt: number;
   sensibleHeatRatio: number;
-  degradationCoefficient: number;
 }
 
 interface Input {
@@ -46,17 +45,16 @@ const FUEL_OF = {
   "electric-furnace": "electricity",
   "heat-pump": "electricity",
 } as const;
-/** Part-load degradation by stages. Source: practice; 0.25 is the default of the trade's rating procedure, from memory. */
+/**
+ * Part-load degradation of a heat pump by stages; SEER and a furnace's yearly efficiency hold their own cycling already.
+ * Source: practice; 0.25 is the default of the trade's rating procedure, from memory.
+ */
 const DEGRADATION = { single: 0.25, "two-stage": 0.15, variable: 0.08 } as const;
 
-function takeStaging(
-  told: "single" | "two-stage" | "variable" | undefined,
-  { pointer, ledger, system }: Input,
-  part: "heating" | "cooling",
-) {
+function takeStaging(told: "single" | "two-stage" | "variable" | undefined, { pointer, ledger, system }: Input) {
   return ledger.take(told, {
-    path: `${pointer}/${part}/staging`,
-    title: `Stages of the ${part} of ${system.label}`,
+    path: `${pointer}/heating/staging`,
+    title: `Stages of the heating of ${system.label}`,
     value: "single" as const,
     unit: "",
     reason: "Most equipment in place has one stage.",
@@ -150,7 +148,7 @@ export function completeHeating(input: Input): HeatingModel | null {
     frostCapacityFactor,
     frostPowerFactor,
     copFactorAt: relative("copFactor", 1, isHeatPump ? (wasToldEfficiency ? 0.05 : 0.12) : 0),
-    degradationCoefficient: isHeatPump ? DEGRADATION[takeStaging(heating.staging, input, "heating")] : 0,
+    degradationCoefficient: isHeatPump ? DEGRADATION[takeStaging(heating.staging, input)] : 0,
   };
 }
 
@@ -190,6 +188,5 @@ export function completeCooling(input: Input): CoolingModel | null {
     capacityAt: relative("capacity", cooling.capacityBtuPerH, 0.06),
     seerAt: relative("seer", seer, cooling.seer === undefined ? 0.15 : 0.06),
     sensibleHeatRatio,
-    degradationCoefficient: DEGRADATION[takeStaging(cooling.staging, input, "cooling")],
   };
 }

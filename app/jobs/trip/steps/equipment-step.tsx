@@ -96,13 +96,10 @@ function System({ path, hasSiblings }: { path: string; hasSiblings: boolean }) {
             <NumberAt path={`${path}/heating/frostPowerFactor`} />
           </>
         ) : null}
-        {heating ? <ChoiceAt path={`${path}/heating/staging`} label="Stages of the heating" isRow /> : null}
-        {cooling ? (
-          <>
-            <ChoiceAt path={`${path}/cooling/staging`} label="Stages of the cooling" isRow />
-            <NumberAt path={`${path}/cooling/sensibleHeatRatio`} />
-          </>
+        {heating === "heat-pump" ? (
+          <ChoiceAt path={`${path}/heating/staging`} label="Stages of the heating" isRow />
         ) : null}
+        {cooling ? <NumberAt path={`${path}/cooling/sensibleHeatRatio`} /> : null}
       </Disclosure>
     </>
   );
