@@ -90,6 +90,15 @@ const list = [
     basis: "read",
   },
   {
+    id: "naesb-req21-espi",
+    title: "Energy Services Provider Interface (Green Button), schema",
+    author: "NAESB REQ.21",
+    year: null,
+    kind: "standard",
+    basis: "from-memory",
+    note: "Names and codes of the schema, held against the annotations that public bindings of it repeat.",
+  },
+  {
     id: "lbnl-delta-q",
     title: "DeltaQ test for duct leakage, field evaluation (abstract)",
     author: "Lawrence Berkeley National Laboratory",
@@ -163,6 +172,15 @@ const list = [
     kind: "standard",
     basis: "from-memory",
     note: "Form of.",
+  },
+  {
+    id: "ipmvp-option-c",
+    title: "International Performance Measurement and Verification Protocol, option C: whole facility",
+    author: "Efficiency Valuation Organization",
+    year: 2012,
+    kind: "standard",
+    basis: "from-memory",
+    note: "Form of: normalized savings.",
   },
   {
     id: "il-trm",

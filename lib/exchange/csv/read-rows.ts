@@ -1,6 +1,6 @@
-import { parse } from "csv-parse/browser/esm/sync";
 import { type FieldProblem, InputProblem } from "#lib/errors/input-problem.ts";
 import { nearestName } from "#lib/errors/nearest-name.ts";
+import { numberOfCell, type RawRow, rawRows, refuseFile } from "./raw-rows.ts";
 import { choiceName, plainName, ROW_COLUMNS, ROW_KINDS, type RowColumn, type RowKind } from "./row-columns.ts";
 import { rowProblem } from "./row-problem.ts";
 
@@ -12,14 +12,6 @@ export interface Row {
 }
 
 const MOST_ROWS = 2000;
-const DELIMITERS = [",", ";", "\t"] as const;
-/** Digits as a spreadsheet writes them, thousands commas within quotes included. */
-const NUMBER = /^[+-]?(?:\d{1,3}(?:,\d{3})+|\d+)?(?:\.\d+)?$/;
-
-interface RawRow {
-  record: string[];
-  info: { lines: number };
-}
 
 /**
  * The rows of a spreadsheet, saved as comma-separated text (semicolons and tabs are understood too), and what is wrong
@@ -27,8 +19,6 @@ interface RawRow {
  * @throws InputProblem when the text cannot be read as rows at all.
  */
 export function readRows(text: string): { rows: Row[]; problems: FieldProblem[] } {
-  if (text.includes("\uFFFD"))
-    refuseFile(1, "The file holds letters that cannot be read", "Save it again as “CSV UTF-8”.");
   const [head, ...body] = rawRows(text);
   if (head === undefined) refuseFile(1, "The file is empty", "The first line must name the columns; see the sample.");
   if (body.length === 0) refuseFile(2, "There is no row below the names of the columns", "Add rows as in the sample.");
@@ -41,30 +31,6 @@ export function readRows(text: string): { rows: Row[]; problems: FieldProblem[] 
   const columns = columnsOf(head);
   const read = body.map((raw) => readRow(raw, columns));
   return { rows: read.flatMap(({ row }) => row ?? []), problems: read.flatMap(({ problems }) => problems) };
-}
-
-function rawRows(text: string): RawRow[] {
-  const firstLine = text.replace(/^\uFEFF/, "").split(/\r?\n/, 1)[0] ?? "";
-  const count = (delimiter: string) => firstLine.split(delimiter).length;
-  const delimiter = DELIMITERS.reduce((best, each) => (count(each) > count(best) ? each : best));
-  try {
-    return parse(text, {
-      bom: true,
-      delimiter,
-      trim: true,
-      info: true,
-      relax_column_count: true,
-      skip_empty_lines: true,
-      skip_records_with_empty_values: true,
-    }) as unknown as RawRow[];
-  } catch (error) {
-    const line = (error as { lines?: number }).lines ?? 1;
-    return refuseFile(line, "The quotes do not match", "Close the open quote, or write a quote within a text twice.");
-  }
-}
-
-function refuseFile(line: number, detail: string, fix: string): never {
-  throw new InputProblem("input-unusable", [rowProblem({ line, detail, fix })]);
 }
 
 function columnsOf({ record, info }: RawRow): (RowColumn | undefined)[] {
@@ -160,8 +126,8 @@ function cellValue({
       fix: `Leave the cell empty; it belongs to rows of the kind ${Object.keys(column.of).join(" or ")}.`,
     });
   if (!column.isNumber) return cell;
-  const plain = cell.replace(/^[−–]/, "-");
-  if (NUMBER.test(plain) && /\d/.test(plain)) return Number(plain.replaceAll(",", ""));
+  const number = numberOfCell(cell);
+  if (number !== undefined) return number;
   return rowProblem({
     line,
     column: column.name,
