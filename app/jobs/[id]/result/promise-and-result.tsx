@@ -6,6 +6,13 @@ import type { UnitText } from "#lib/units/unit-text.ts";
 
 const signedUsd = (value: number) => `${value > 0 ? "+" : ""}${formatUsd(value)}`;
 
+const FUELS = [
+  { key: "electricityKWh", label: "Electricity saved a year", unit: "kWh" },
+  { key: "naturalGasTherms", label: "Gas saved a year", unit: "therms" },
+  { key: "propaneGallons", label: "Propane saved a year", unit: "gallons" },
+  { key: "fuelOilGallons", label: "Fuel oil saved a year", unit: "gallons" },
+] as const;
+
 /** What was promised beside what the retest verified, and the difference in dollars by its parts. */
 export function PromiseAndResult({ result, text }: { result: Result; text: UnitText }) {
   const { verified, promised, scope, leakage, savings } = result;
@@ -22,8 +29,6 @@ export function PromiseAndResult({ result, text }: { result: Result; text: UnitT
     id,
     cells: [label, format(then), format(now)],
   });
-  const kwh = (value: number) => text.quantity(value, "kWh");
-  const therms = (value: number) => text.quantity(value, "therms");
   return (
     <section aria-labelledby="promise">
       <h2 id="promise">Promise and result</h2>
@@ -34,19 +39,9 @@ export function PromiseAndResult({ result, text }: { result: Result; text: UnitT
           row("leaks", "Leakage after the work, at 25 Pa", promised.predictedCfm25.value, before - removed, (value) =>
             text.quantity(value, "cfm"),
           ),
-          row(
-            "kwh",
-            "Electricity saved a year",
-            promised.savings.electricityKWh.value,
-            savings.electricityKWh.value,
-            kwh,
-          ),
-          row(
-            "therms",
-            "Gas saved a year",
-            promised.savings.naturalGasTherms.value,
-            savings.naturalGasTherms.value,
-            therms,
+          ...FUELS.filter(({ key }) => promised.savings[key].value !== 0 || savings[key].value !== 0).map(
+            ({ key, label, unit }) =>
+              row(key, label, promised.savings[key].value, savings[key].value, (value) => text.quantity(value, unit)),
           ),
           row("usd", "Saved a year", promised.savings.costUsdPerYear.value, savings.costUsdPerYear.value, formatUsd),
         ]}
