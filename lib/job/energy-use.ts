@@ -11,6 +11,13 @@ const billSchema = z
     propaneGallons: numberField({ unit: "gal", title: "Propane", min: 0, max: 10000 }).optional(),
     fuelOilGallons: numberField({ unit: "gal", title: "Heating oil", min: 0, max: 10000 }).optional(),
     isEstimated: z.boolean().optional().meta({ title: "Estimated by the utility" }),
+    meanOutdoorF: numberField({
+      unit: "°F",
+      title: "Mean outdoor temperature of the billed days",
+      description: "As many bills print it. Absent: the typical year's weather stands in.",
+      min: -60,
+      max: 120,
+    }).optional(),
   })
   .meta({ id: "Bill", title: "Bill" });
 

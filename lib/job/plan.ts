@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { numberField } from "#lib/units/field.ts";
-import { idSchema } from "./identity.ts";
+import { idSchema, isoDateSchema } from "./identity.ts";
 
 /** What the work has to reach, and how to choose it. */
 export const planSchema = z
@@ -35,6 +35,10 @@ export const planSchema = z
       .optional()
       .meta({ title: "Measures chosen by hand", description: "Taken as the scope when no solver is at hand." }),
     chosenOptionId: idSchema.optional().meta({ title: "Chosen option" }),
+    workDoneDate: isoDateSchema.optional().meta({
+      title: "Last day of the work",
+      description: "Bills from later days tell what was saved; the estimate goes by those before.",
+    }),
     deemedRuleId: idSchema.optional().meta({ title: "Program rule for deemed savings" }),
   })
   .meta({ id: "Plan", title: "Plan" });

@@ -5,17 +5,23 @@ import type { BillPeriod } from "./change-point-model.ts";
 
 /**
  * Bills as periods with the temperature of each of their days. `temperaturesOf(month, days)` answers with that many
- * daily temperatures of a month (1 to 12): of the typical year when the weather of the billed year is not at hand.
+ * daily temperatures of a month (1 to 12): of the typical year when the weather of the billed year is not at hand. Where a
+ * bill tells the mean of its days, they are moved to it as a whole; how far they spread stays that of the typical days.
  */
 export function billPeriods(
   bills: readonly UtilityBill[],
   temperaturesOf: (month: number, days: number) => readonly Fahrenheit[],
 ): BillPeriod[] {
-  return bills.map((bill) => ({
-    days: billDays(bill),
-    use: bill.use,
-    dailyTemperaturesF: daysByMonth(bill).flatMap(({ month, days }) => temperaturesOf(month, days)),
-  }));
+  return bills.map((bill) => {
+    const typicalF = daysByMonth(bill).flatMap(({ month, days }) => temperaturesOf(month, days));
+    return { days: billDays(bill), use: bill.use, dailyTemperaturesF: movedTo(bill.meanOutdoorF, typicalF) };
+  });
+}
+
+function movedTo(meanF: Fahrenheit | undefined, daysF: readonly Fahrenheit[]): readonly Fahrenheit[] {
+  if (meanF === undefined) return daysF;
+  const shiftF = meanF - daysF.reduce((sum, dayF) => sum + dayF, 0) / daysF.length;
+  return daysF.map((dayF) => dayF + shiftF);
 }
 
 /** How many days of a bill fall into each calendar month that it touches, in order. */

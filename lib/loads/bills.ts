@@ -1,5 +1,5 @@
 import type { ValidityNote } from "#lib/errors/validity-note.ts";
-import type { Days } from "#lib/units/quantity.ts";
+import type { Days, Fahrenheit } from "#lib/units/quantity.ts";
 
 /** One bill of one fuel: first and last day, both counted. Dates as YYYY-MM-DD. */
 export interface UtilityBill {
@@ -7,6 +7,8 @@ export interface UtilityBill {
   endDate: string;
   use: number;
   isEstimated?: boolean;
+  /** Mean outdoor temperature over its days, where the bill or a weather record tells it. */
+  meanOutdoorF?: Fahrenheit;
 }
 
 /** A remark about one bill, by its place in the list as given. */
@@ -21,7 +23,7 @@ const LONGEST_USUAL_DAYS = 45;
 /** A bill this many times both its neighbors, day for day, is more than a season turning. Source: practice. */
 const STANDS_OUT_RATIO = 1.8;
 /** A year less this many days still shows both seasons. Source: practice. */
-const LEAST_DAYS_FOR_A_YEAR = 330;
+export const LEAST_DAYS_FOR_A_YEAR = 330;
 
 /** Days from first to last, both counted. */
 export function billDays({ startDate, endDate }: UtilityBill): Days {
@@ -137,13 +139,22 @@ export function usableBills(bills: readonly UtilityBill[]): UtilityBill[] {
     if (last !== undefined && startOf(bill) <= dayNumber(last.endDate)) continue;
     const followsEstimate = last?.isEstimated && startOf(bill) === dayNumber(last.endDate) + 1;
     if (last !== undefined && followsEstimate) {
-      usable[usable.length - 1] = { ...bill, startDate: last.startDate, use: last.use + bill.use };
+      usable[usable.length - 1] = joined(last, bill);
     } else {
       usable.push(bill);
     }
   }
   // An estimate at the end has no reading after it.
   return usable.filter((bill) => !bill.isEstimated);
+}
+
+function joined(estimate: UtilityBill, next: UtilityBill): UtilityBill {
+  const { meanOutdoorF: _, ...bill } = next;
+  const both = { ...bill, startDate: estimate.startDate, use: estimate.use + next.use };
+  if (estimate.meanOutdoorF === undefined || next.meanOutdoorF === undefined) return both;
+  const [firstDays, nextDays] = [billDays(estimate), billDays(next)];
+  const sum = firstDays * estimate.meanOutdoorF + nextDays * next.meanOutdoorF;
+  return { ...both, meanOutdoorF: sum / (firstDays + nextDays) };
 }
 
 const dayNumber = (isoDate: string): number => Date.parse(`${isoDate}T00:00:00Z`) / MILLISECONDS_PER_DAY;

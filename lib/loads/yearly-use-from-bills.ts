@@ -1,12 +1,10 @@
 import type { Fahrenheit, Ratio } from "#lib/units/quantity.ts";
-import { billPeriods, daysInMonth } from "./bill-periods.ts";
+import { billPeriods } from "./bill-periods.ts";
 import { type BillRemark, remarksOnBills, type UtilityBill, usableBills } from "./bills.ts";
 import { changePointDoubt } from "./change-point-doubt.ts";
 import { seasonalUse } from "./change-point-fit.ts";
 import { chooseChangePointModel, type ModelChoice } from "./choose-change-point-model.ts";
-
-/** A typical year has no leap day. */
-const A_YEAR_OF_365_DAYS = 2023;
+import { typicalYear } from "./normal-year-use.ts";
 
 export interface YearlyUse {
   /** In the bills' own unit, over a typical year; 0 where the bills show no such season. */
@@ -24,8 +22,9 @@ export interface YearlyUse {
  * Heating and cooling use of a typical year from the bills of one fuel: remarks, repair, choice of a change-point model,
  * fit, and the fitted model run over the typical year.
  * `temperaturesOf(month, days)` answers with that many daily temperatures of a month (1 to 12) of the typical year; it
- * also stands in for the weather of the billed days, which adds to their scatter and so to the uncertainty.
- * Source: ashrae-guideline-14 (form of). Left out: the true weather of the billed year.
+ * also stands in for the weather of billed days that do not tell theirs, which adds to their scatter and so to the uncertainty.
+ * Source: ashrae-guideline-14 (form of). Left out: the true weather of the billed
+ * year where its bills do not tell how warm it was.
  * @throws InputProblem when fewer than five usable bills remain.
  */
 export function yearlyUseFromBills(
@@ -46,13 +45,9 @@ export function yearlyUseFromBills(
       remarks,
     };
   }
-  const typicalYear = Array.from({ length: 12 }, (_, index) => {
-    const days = daysInMonth(A_YEAR_OF_365_DAYS, index + 1);
-    return { days, dailyTemperaturesF: temperaturesOf(index + 1, days) };
-  });
   const doubt = changePointDoubt({ periods, model: choice.model, fit: choice.fit });
   return {
-    ...seasonalUse(typicalYear, choice.fit),
+    ...seasonalUse(typicalYear(temperaturesOf), choice.fit),
     baseUsePerDay: choice.fit.baseUsePerDay,
     relativeUncertaintyOfHeatingUse: doubt.relativeUncertaintyOfHeatingUse,
     relativeUncertaintyOfCoolingUse: doubt.relativeUncertaintyOfCoolingUse,

@@ -35,6 +35,9 @@ const NAMES_WITHOUT_UNIT = [
   "baseUse",
   "heatingUse",
   "coolingUse",
+  "totalUse",
+  "saved",
+  "estimated",
 ];
 
 describe.each([

@@ -19,6 +19,7 @@ import { complianceOf } from "./compliance.ts";
 import { deemedOf } from "./deemed.ts";
 import { type Evaluated, energyOf, readRanged, savingsOf } from "./energy.ts";
 import { housePressureOf } from "./house-pressure.ts";
+import { laterBillsOf } from "./later-bills.ts";
 import { leakageOf, notYetFoundOf, sitesOf, systemsOf } from "./leakage.ts";
 import { loadsOf } from "./loads.ts";
 import { warnOfResult } from "./result-warnings.ts";
@@ -152,6 +153,7 @@ export function assembleResult(input: AssembleInput): Result {
       isVerified && chosen
         ? { predictedCfm25: chosen.predictedCfm25, savings: savingsOf(predicted, energyOf(predicted, "year")) }
         : null,
+    ...laterBillsOf({ job, climate: reference.climate, savings }),
     compliance,
     drivers: [...drivers],
     // What no test narrows is no advice.

@@ -1,10 +1,10 @@
 import { typicalDays } from "#lib/climate/typical-days.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
-import type { Bill } from "#lib/job/energy-use.ts";
-import { billDays, type UtilityBill, usableBills } from "#lib/loads/bills.ts";
+import { billDays, usableBills } from "#lib/loads/bills.ts";
 import { type YearlyUse, yearlyUseFromBills } from "#lib/loads/yearly-use-from-bills.ts";
 import { FUEL_LABELS, FUELS, type Fuel } from "../fuels.ts";
 import type { HouseModelInput } from "./complete-house.ts";
+import { billField, billsOfFuel, type GivenBill, splitAtWork } from "./split-bills.ts";
 
 /** What the bills of one fuel say of a typical year. */
 export interface BilledFuel {
@@ -16,37 +16,14 @@ export interface BilledFuel {
   totalUsePerYear: number;
 }
 
-const FIELDS = {
-  electricity: "electricityKWh",
-  naturalGas: "naturalGasTherms",
-  propane: "propaneGallons",
-  fuelOil: "fuelOilGallons",
-} as const satisfies Record<Fuel, keyof Bill>;
-
 const DAYS_IN_YEAR = 365;
-/** A bill longer than a year tells no season at all. */
-const LONGEST_DAYS = 400;
-
-interface GivenBill {
-  bill: UtilityBill;
-  /** Its place in the job's list. */
-  at: number;
-}
-
-function billsOfFuel(bills: readonly Bill[], fuel: Fuel): GivenBill[] {
-  return bills.flatMap(({ startDate, endDate, isEstimated, ...uses }, at) => {
-    const use = uses[FIELDS[fuel]];
-    return use === undefined ? [] : [{ bill: { startDate, endDate, use, isEstimated }, at }];
-  });
-}
-
 function readFuel({ climate, ledger }: HouseModelInput, fuel: Fuel, given: readonly GivenBill[]): BilledFuel | null {
-  const bills = given.map(({ bill }) => bill).filter((bill) => billDays(bill) <= LONGEST_DAYS);
+  const bills = given.map(({ bill }) => bill);
   try {
     const yearly = yearlyUseFromBills(bills, typicalDays(climate));
     for (const { index, note } of yearly.remarks) {
       const { at } = given.find(({ bill }) => bill === bills[index])!;
-      ledger.warn({ ...note, path: `#/energy/bills/${at}/${FIELDS[fuel]}` });
+      ledger.warn({ ...note, path: `#/energy/bills/${at}/${billField(fuel)}` });
     }
     const used = usableBills(bills);
     const billedDays = used.reduce((sum, bill) => sum + billDays(bill), 0);
@@ -69,13 +46,14 @@ function readFuel({ climate, ledger }: HouseModelInput, fuel: Fuel, given: reado
 
 /**
  * Reads the bills of each fuel: change-point model, normal year, base use apart; each odd bill becomes a warning that
- * points at it. Source: ashrae-guideline-14 (form of). Left out: the weather of the billed year itself, hot water that
- * needs more heat in winter and so counts as heating.
+ * points at it. Once the day of the work is told, of the bills before it. Source: ashrae-guideline-14 (form of).
+ * Left out: the weather of the billed year where the bills do not tell it, hot water that needs more heat in winter and
+ * so counts as heating.
  */
 export function readBills(input: HouseModelInput): BilledFuel[] {
   const bills = input.job.energy?.bills ?? [];
   return FUELS.flatMap((fuel) => {
-    const given = billsOfFuel(bills, fuel);
+    const given = splitAtWork(billsOfFuel(bills, fuel), input.job.plan?.workDoneDate).before;
     const read = given.length > 0 ? readFuel(input, fuel, given) : null;
     return read ? [read] : [];
   });

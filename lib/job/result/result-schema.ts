@@ -10,7 +10,7 @@ import {
   siteResultSchema,
   systemResultSchema,
 } from "./leakage-result.ts";
-import { loadsSchema } from "./loads-result.ts";
+import { laterBillsSchema, loadsSchema } from "./loads-result.ts";
 import { complianceSchema, deemedSchema, economicsSchema, retestSchema, scopeSchema } from "./plan-result.ts";
 import { ranged } from "./ranged.ts";
 
@@ -86,6 +86,10 @@ export const resultSchema = z
     retest: retestSchema.nullable(),
     verified: retestOutcomeSchema.nullable(),
     promised: promisedSchema.nullable().meta({ description: "What was predicted, kept once a retest is in." }),
+    laterBills: z
+      .array(laterBillsSchema)
+      .optional()
+      .meta({ description: "There once the day of the work is told and bills from after it are in." }),
     compliance: z.array(complianceSchema),
     drivers: z.array(driverSchema),
     narrowMost: z.string().nullable(),

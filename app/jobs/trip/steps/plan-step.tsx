@@ -1,7 +1,7 @@
 "use client";
 
 import { Disclosure } from "#app/design/worked-out.tsx";
-import { ChoiceAt, FlagAt, NumberAt } from "../fields.tsx";
+import { ChoiceAt, FlagAt, NumberAt, TextAt } from "../fields.tsx";
 import { NotesAt } from "../notes.tsx";
 
 export interface RuleOptions {
@@ -24,6 +24,10 @@ export function PlanStep({ targets, deemedRules }: RuleOptions) {
       <NumberAt path="plan/confidenceProbability" hint="How sure the chosen work must be to pass the retest." />
       <ChoiceAt path="plan/objective" />
       <FlagAt path="plan/offersSprayedSealant" />
+      <TextAt
+        path="plan/workDoneDate"
+        hint="As 2026-11-20. Bills from after it then tell what was saved; those before tell what the house needed."
+      />
       <NotesAt path="plan" />
       <Disclosure title="Limits and program">
         <NumberAt path="plan/budgetUsdCents" hint="Options that cost more are left out." />
