@@ -6,6 +6,8 @@ import type { DegreeDayBasis } from "./degree-days-from-hourly.ts";
 import type { DegreeDaysOfAMonth } from "./degree-days-from-monthly-means.ts";
 
 const HOURS_PER_DAY = 24;
+/** Bases that degree days may be asked for. */
+export const DEGREE_DAY_BASE_RANGE_F = { low: -20, high: 110 } as const;
 
 /**
  * Degree days of each month of a typical year, to any base.
@@ -29,8 +31,7 @@ export function degreeDaysByMonth({
     label: "Base temperature",
     value: baseTemperatureF,
     unit: "°F",
-    low: -20,
-    high: 110,
+    ...DEGREE_DAY_BASE_RANGE_F,
   });
   const { bins } = climate;
   const temperatureF = basis === "hourly" ? bins.temperatureF : dailyTemperatures(climate).temperatureF;

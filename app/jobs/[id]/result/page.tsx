@@ -23,6 +23,7 @@ import { PromiseAndResult } from "./promise-and-result.tsx";
 import styles from "./result.module.css";
 import { ChartPictures, HousePictures } from "./result-pictures.tsx";
 import { ComplianceTable, LoadsTable, OptionsTable, RetestTable, TraceSteps } from "./result-tables.tsx";
+import { StationLink } from "./station-link.tsx";
 
 export const metadata: Metadata = { title: "Result" };
 
@@ -178,7 +179,7 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
           <TraceSteps trace={result.trace} />
           <p className={styles.over}>
             Engine {result.engineVersion}, {result.draws.toLocaleString("en-US")} draws, seed {result.seed}. Weather:{" "}
-            {result.place.stationTitle}. Places by GeoNames, CC BY 4.0.
+            <StationLink zip={job.house.zip} place={result.place} />. Places by GeoNames, CC BY 4.0.
           </p>
         </section>
       </div>

@@ -5,6 +5,7 @@ import { textAt } from "../draft.ts";
 import { ChoiceAt, FlagAt, NumberAt, TextAt } from "../fields.tsx";
 import { NotesAt } from "../notes.tsx";
 import { useTrip } from "../trip-context.ts";
+import { ClimateLink } from "./climate-link.tsx";
 import { OwnWeather } from "./own-weather.tsx";
 
 export function HouseStep() {
@@ -18,6 +19,7 @@ export function HouseStep() {
         hint="It brings the weather, the energy prices and the elevation."
         isNeeded={textAt(draft, "house/stationId") === undefined}
       />
+      <ClimateLink zip={textAt(draft, "house/zip")} stationId={textAt(draft, "house/stationId")} />
       <ChoiceAt path="house/kind" />
       <NumberAt path="house/conditionedFloorAreaFt2" hint="Heated and cooled floor, all stories together." />
       <NumberAt path="house/storeysCount" />
