@@ -19,6 +19,7 @@ import { PaperLinks } from "../papers/paper-links.tsx";
 import { AirTable } from "./air-table.tsx";
 import { AssumptionsTable } from "./assumptions-table.tsx";
 import { ChargesTable } from "./charges-table.tsx";
+import { LaterBills } from "./later-bills.tsx";
 import { PromiseAndResult } from "./promise-and-result.tsx";
 import styles from "./result.module.css";
 import { ChartPictures, HousePictures } from "./result-pictures.tsx";
@@ -105,6 +106,7 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
           </Notice>
         ) : null}
         <PromiseAndResult result={result} text={text} />
+        {result.laterBills ? <LaterBills fuels={result.laterBills} text={text} /> : null}
         <HousePictures job={job} result={result} units={units} />
         <section aria-labelledby="options">
           <h2 id="options">What can be done</h2>
