@@ -80,22 +80,6 @@ function readBase({
   };
 }
 
-/** The address of the page for these answers; bases go as °F, so that a link means the same to every reader. */
-export function climateHref({
-  zip,
-  stationId,
-  heatingBaseF,
-  coolingBaseF,
-}: Partial<Pick<ClimateQuery, "zip" | "stationId" | "heatingBaseF" | "coolingBaseF">>): string {
-  const fields = new URLSearchParams({
-    ...(zip ? { zip } : {}),
-    ...(stationId ? { station: stationId } : {}),
-    ...(heatingBaseF === undefined ? {} : { heating: String(heatingBaseF), degrees: DEGREES.us }),
-    ...(coolingBaseF === undefined ? {} : { cooling: String(coolingBaseF), degrees: DEGREES.us }),
-  });
-  return `/climate?${fields}`;
-}
-
 /** What stands in the fields when nothing was entered. */
 export const usualBaseF = (units: UnitSystem): Fahrenheit => USUAL_BASE_F[units];
 

@@ -3,7 +3,8 @@ import { DataTable } from "#app/design/data-table.tsx";
 import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import { sentenceInSystem } from "#lib/units/sentence-in-system.ts";
 import type { UnitText } from "#lib/units/unit-text.ts";
-import { type ClimateQuery, climateHref } from "./climate-query.ts";
+import { climateHref } from "./climate-href.ts";
+import type { ClimateQuery } from "./climate-query.ts";
 
 /** Which station stands for the place and why, and the others, each of them a link that takes it instead. */
 export function Stations({

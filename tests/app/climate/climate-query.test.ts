@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { climateHref, readClimateQuery } from "#app/climate/climate-query.ts";
+import { climateHref } from "#app/climate/climate-href.ts";
+import { readClimateQuery } from "#app/climate/climate-query.ts";
 
 const read = (raw: Record<string, string>, units: "us" | "si" = "us") => readClimateQuery(raw, units);
 

@@ -1,5 +1,5 @@
 import Link from "next/link";
-import { climateHref } from "#app/climate/climate-query.ts";
+import { climateHref } from "#app/climate/climate-href.ts";
 import type { Result } from "#lib/job/result/result-schema.ts";
 
 /** Where the weather comes from, with the way to it; a weather file of one's own has no page. */

@@ -1,5 +1,5 @@
 import Link from "next/link";
-import { climateHref } from "#app/climate/climate-query.ts";
+import { climateHref } from "#app/climate/climate-href.ts";
 
 /** The way to the weather behind the ZIP code, once there is one. Beside the job, so that nothing entered is left. */
 export function ClimateLink({
