@@ -18,26 +18,39 @@ const TEXT_UNITS = { kWh: "kWh", therm: "therms", gal: "gal" } as const;
 export function LaterBills({ fuels, text }: { fuels: readonly BilledFuel[]; text: UnitText }) {
   const range = ({ value, p10, p90 }: Ranged, unit: BilledFuel["unit"]) => {
     const number = (each: number) => text.number(each, TEXT_UNITS[unit]);
-    const span = p10 === undefined || p90 === undefined ? "" : ` (${number(p10)} to ${number(p90)})`;
-    return `${number(value)}${span} ${text.unit(TEXT_UNITS[unit])}`;
+    return p10 === undefined || p90 === undefined ? (
+      number(value)
+    ) : (
+      <>
+        {number(value)}
+        <br />
+        {number(p10)} to {number(p90)}
+      </>
+    );
   };
   return (
     <section aria-labelledby="later-bills">
       <h2 id="later-bills">What the bills say since the work</h2>
       <DataTable
-        caption="Saved in a year of typical weather; in brackets where it lies 8 times in 10"
+        caption="Saved in a year of typical weather, and where it lies 8 times in 10"
         columns={[
           { label: "Fuel" },
-          { label: "Bills before and after" },
           { label: "By the bills", isNumeric: true },
           { label: "By the estimate", isNumeric: true },
         ]}
-        rows={fuels.map(({ fuel, unit, before, after, saved, isTold, estimated }) => ({
+        rows={fuels.map(({ fuel, unit, saved, isTold, estimated }) => ({
           id: fuel,
           cells: [
-            FUEL_TITLES[fuel],
-            `${before?.periodsCount ?? "Not usable"} and ${after?.periodsCount ?? "not usable"}`,
-            saved === null ? "Cannot tell" : `${isTold ? "" : "Cannot tell: "}${range(saved, unit)}`,
+            <>
+              {FUEL_TITLES[fuel]}, {text.unit(TEXT_UNITS[unit])}
+              {isTold ? null : (
+                <>
+                  <br />
+                  Bills cannot tell
+                </>
+              )}
+            </>,
+            saved === null ? "–" : range(saved, unit),
             range(estimated, unit),
           ],
         }))}
