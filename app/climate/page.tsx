@@ -16,8 +16,10 @@ interface PageProps {
 }
 
 export async function generateMetadata({ searchParams }: PageProps): Promise<Metadata> {
-  const { errors } = readClimateQuery(await searchParams, await unitSystem());
-  return { title: errors.length > 0 ? "Error: Climate of a place" : "Climate of a place" };
+  const query = readClimateQuery(await searchParams, await unitSystem());
+  const found = await lookUp(query);
+  const isWrong = query.errors.length > 0 || (found !== null && "problems" in found);
+  return { title: isWrong ? "Error: Climate of a place" : "Climate of a place" };
 }
 
 /** The weather that an estimate would take for a ZIP code, and from where. All of it is in the address. */
@@ -25,6 +27,13 @@ export default async function ClimatePage({ searchParams }: PageProps) {
   const units = await unitSystem();
   const query = readClimateQuery(await searchParams, units);
   const found = await lookUp(query);
+  const problems = found && "problems" in found ? found.problems : [];
+  const ofZip = problems.filter(({ pointer }) => pointer === "#/house/zip");
+  const errors = [
+    ...query.errors,
+    // The repair of a job names a field that is not here.
+    ...ofZip.map(({ detail }) => ({ fieldId: "zip" as const, text: `${detail}. Check the digits` })),
+  ];
   return (
     <div className={styles.page}>
       <h1>Climate of a place</h1>
@@ -32,7 +41,7 @@ export default async function ClimatePage({ searchParams }: PageProps) {
         The weather an estimate takes for a ZIP code: which station it comes from, how cold and hot it gets, and how
         many degree days that makes.
       </p>
-      <ErrorSummary errors={query.errors} />
+      <ErrorSummary errors={errors} />
       <form method="get" action="/climate" noValidate className={styles.form}>
         <TextField
           id="zip"
@@ -43,17 +52,17 @@ export default async function ClimatePage({ searchParams }: PageProps) {
           autoComplete="postal-code"
           defaultValue={query.typedZip}
           key={query.typedZip}
-          error={query.errors.find(({ fieldId }) => fieldId === "zip")?.text}
+          error={errors.find(({ fieldId }) => fieldId === "zip")?.text}
         />
         <Button type="submit">Show the climate</Button>
       </form>
-      {found && "problems" in found
-        ? found.problems.map(({ detail, fix }) => (
-            <Notice key={detail} kind="problem" title={`${detail}.`}>
-              {fix}
-            </Notice>
-          ))
-        : null}
+      {problems
+        .filter((each) => !ofZip.includes(each))
+        .map(({ detail, fix }) => (
+          <Notice key={detail} kind="problem" title={`${detail}.`}>
+            {fix}
+          </Notice>
+        ))}
       {found && "reference" in found ? <ClimateView query={query} reference={found.reference} units={units} /> : null}
     </div>
   );
