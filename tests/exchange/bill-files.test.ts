@@ -146,8 +146,18 @@ describe("bills from a Green Button file", () => {
     ]);
     const hours = readingsFrom(from, HOUR, Array<number>(24).fill(1)).filter((_, index) => index < 9 || index > 11);
     expect(read(feedOf([localTime(), ...meter(hours)])).notes.join()).toContain(
-      "3 hours of electricity have no reading",
+      "3 hours of electricity without a reading",
     );
+  });
+
+  it("misses no hour in days of 24 hours across the change of the clock", () => {
+    const days = readingsFrom("2025-10-30T00:00-05:00", DAY, [1, 1, 1, 1, 1, 1]);
+    const { bills, notes } = read(feedOf([localTime(), ...meter(days, { power: 3 })]));
+    expect(bills.map(({ startDate, endDate }) => [startDate, endDate])).toEqual([
+      ["2025-10-30", "2025-10-31"],
+      ["2025-11-01", "2025-11-04"],
+    ]);
+    expect(notes.join()).not.toContain("hour");
   });
 
   it("names what was left out: energy fed back, gas by volume", () => {

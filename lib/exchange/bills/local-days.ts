@@ -106,7 +106,8 @@ export interface Span {
   durationSeconds: number;
 }
 
-const ALMOST_A_DAY = 23 * 3600;
+/** A day may be an hour short when the clock changes. */
+export const ALMOST_A_DAY = 23 * 3600;
 
 /**
  * First and last day of a span, counted from 1970-01-01 on the place's clock. A span shorter than a day belongs to the

@@ -2,7 +2,7 @@ import { formatNumber } from "#lib/units/format.ts";
 import { type BilledUse, billProblem, FUEL_WORDS } from "./billed-use.ts";
 import { dateOfDay } from "./day-number.ts";
 import type { BillingPeriod, Interval, IntervalSeries } from "./espi-feed.ts";
-import { type ClockOffset, daysOfSpan, secondsOfDays } from "./local-days.ts";
+import { ALMOST_A_DAY, type ClockOffset, daysOfSpan, secondsOfDays } from "./local-days.ts";
 
 interface Dated {
   interval: Interval;
@@ -17,6 +17,7 @@ const TOLD_DIFFERENCE = 0.01;
 /** A bill is an estimate when at least this share of its time is. Source: practice. */
 const ESTIMATED_SHARE = 0.5;
 const SECONDS_PER_HOUR = 3600;
+const HOURS_PER_DAY = 24;
 
 /**
  * The use of intervals, summed to the billing periods; outside of them to calendar months, by the place's own days. No
@@ -56,7 +57,7 @@ export function sumToPeriods(
       const hours = missingHours(run, { first, last }, clock);
       if (hours >= 1)
         notes.push(
-          `From ${dateOfDay(first)} to ${dateOfDay(last)}, ${formatNumber(hours)} hours of ${fuel} have no reading and count as no use.`,
+          `From ${dateOfDay(first)} to ${dateOfDay(last)}, ${formatNumber(hours)} ${hours === 1 ? "hour" : "hours"} of ${fuel} without a reading count as no use.`,
         );
       return {
         field,
@@ -121,10 +122,10 @@ const secondsOf = (group: readonly Dated[]): number =>
   group.reduce((sum, { interval }) => sum + interval.durationSeconds, 0);
 
 function missingHours(group: readonly Dated[], days: { first: number; last: number }, clock: ClockOffset): number {
-  // Long intervals begin and end at any hour; their days are the nearest ones.
-  const isLong = group.some(({ first, last }) => last > first);
   const missing = (secondsOfDays(days.first, days.last, clock) - secondsOf(group)) / SECONDS_PER_HOUR;
-  return isLong && missing < 24 ? 0 : Math.round(missing);
+  // Days and longer begin and end at any hour; theirs are the nearest ones.
+  const isByDay = group.some(({ interval }) => interval.durationSeconds >= ALMOST_A_DAY);
+  return isByDay && missing < HOURS_PER_DAY ? 0 : Math.round(missing);
 }
 
 function estimatedShare(run: readonly Dated[]): number {

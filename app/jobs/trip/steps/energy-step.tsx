@@ -7,6 +7,7 @@ import { ChoiceAt, FlagAt, NumberAt, TextAt } from "../fields.tsx";
 import { NotesAt } from "../notes.tsx";
 import styles from "../trip.module.css";
 import { useTrip } from "../trip-context.ts";
+import { BillsFromFile } from "./bills-from-file.tsx";
 import { PriceShapes } from "./price-shapes.tsx";
 
 interface Fuels {
@@ -34,6 +35,9 @@ function useFuels(): Fuels {
 
 export function EnergyStep() {
   const { gas, propane, oil, electricHeat, cooling } = useFuels();
+  const { draft } = useTrip();
+  /** A file may bill a fuel that the equipment does not use: hot water, cooking. */
+  const isBilled = (field: string) => listAt(draft, "energy/bills").some((bill) => bill[field] !== undefined);
   const use = "energy/knownUse";
   return (
     <>
@@ -49,6 +53,7 @@ export function EnergyStep() {
       {cooling ? <NumberAt path={`${use}/coolingElectricityKWh`} /> : null}
       <h2>Bills</h2>
       <p>A year of bills, as they come, with everything in them: the weather tells heating and cooling apart.</p>
+      <BillsFromFile />
       <EntryList
         path="energy/bills"
         headingLevel={3}
@@ -61,9 +66,9 @@ export function EnergyStep() {
             <TextAt path={`${path}/startDate`} hint="As 2026-01-15." />
             <TextAt path={`${path}/endDate`} hint="As 2026-02-14." />
             <NumberAt path={`${path}/electricityKWh`} />
-            {gas ? <NumberAt path={`${path}/naturalGasTherms`} /> : null}
-            {propane ? <NumberAt path={`${path}/propaneGallons`} /> : null}
-            {oil ? <NumberAt path={`${path}/fuelOilGallons`} /> : null}
+            {gas || isBilled("naturalGasTherms") ? <NumberAt path={`${path}/naturalGasTherms`} /> : null}
+            {propane || isBilled("propaneGallons") ? <NumberAt path={`${path}/propaneGallons`} /> : null}
+            {oil || isBilled("fuelOilGallons") ? <NumberAt path={`${path}/fuelOilGallons`} /> : null}
             <FlagAt path={`${path}/isEstimated`} />
           </div>
         )}
