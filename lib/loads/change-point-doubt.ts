@@ -63,7 +63,7 @@ export function changePointDoubt({
     return { lowF: Math.min(...all), highF: Math.max(...all) };
   };
 
-  const refits = periods.map((left) => useForetoldWithout(left, periods, fit));
+  const refits = periods.map((left) => foretoldUseWithout(left, periods, fit));
   return {
     balanceHeatingF: intervalOf(
       fit.balanceHeatingF,
@@ -85,7 +85,7 @@ export function changePointDoubt({
 }
 
 /** Leaves one period out, refines the fit from where it stood, and foretells the use of all periods. */
-function useForetoldWithout(left: BillPeriod, periods: readonly BillPeriod[], fit: ChangePointFit) {
+function foretoldUseWithout(left: BillPeriod, periods: readonly BillPeriod[], fit: ChangePointFit) {
   const columns = billColumns(periods.filter((period) => period !== left));
   const balance = { heatingF: fit.balanceHeatingF, coolingF: fit.balanceCoolingF };
   const start = { ...balance, misses: fitLinearPart(columns, balance).squaredMisses };
