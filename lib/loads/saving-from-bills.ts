@@ -33,7 +33,7 @@ export interface SavingFromBills {
 }
 
 /** The Guideline accepts a saving whose uncertainty at 68 % confidence is below half of it. From memory. */
-const LARGEST_FRACTIONAL_UNCERTAINTY: Ratio = 0.5;
+export const LARGEST_FRACTIONAL_UNCERTAINTY: Ratio = 0.5;
 const CONFIDENCE: Share = 0.68;
 /**
  * How far the weather of one year lies from the normal, as a share of its use (standard uncertainty). Taken only where

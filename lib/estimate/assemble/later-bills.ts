@@ -8,6 +8,7 @@ import type { Result } from "#lib/job/result/result-schema.ts";
 import {
   type BilledYear,
   type CannotTell,
+  LARGEST_FRACTIONAL_UNCERTAINTY,
   type SavingFromBills,
   savingFromBills,
 } from "#lib/loads/saving-from-bills.ts";
@@ -111,7 +112,7 @@ function whyNot(fuel: Fuel, cannotTell: CannotTell, { saved, fractionalUncertain
     case "poor-fit":
       return `The ${FUEL_LABELS[fuel]} bills cannot tell: those ${cannotTell.side} the work do not follow the weather. ${cannotTell.reason}`;
     case "within-uncertainty":
-      return `The ${FUEL_LABELS[fuel]} bills cannot tell: they show ${amount(fuel, saved!.value)} saved, and the doubt of that is ${fractionalUncertainty === null ? "larger" : `${formatPercent(fractionalUncertainty)} of it`}; a saving is told when it is below 50 %.`;
+      return `The ${FUEL_LABELS[fuel]} bills cannot tell: they show ${amount(fuel, saved!.value)} saved, and the doubt of that is ${fractionalUncertainty === null ? "larger" : `${formatPercent(fractionalUncertainty)} of it`}; a saving is told when it is below ${formatPercent(LARGEST_FRACTIONAL_UNCERTAINTY)}.`;
   }
 }
 
@@ -120,7 +121,7 @@ function remindersOf({ before, after, hasOtherChange }: SavingFromBills): string
   return [
     ...(isWeatherUnknown
       ? [
-          "Not all bills tell how warm their days were, so typical weather stands in and the years' difference from it is part of the doubt. Enter the mean outdoor temperature of each bill to narrow it.",
+          "Not all bills tell how warm their days were, so typical weather stands in and the years' difference from it is part of the doubt. The job file takes the mean outdoor temperature of each bill (meanOutdoorF), which narrows it.",
         ]
       : []),
     ...(hasOtherChange
