@@ -89,7 +89,7 @@ describe("what is said back", () => {
 describe("a picture on the page", () => {
   const html = renderToStaticMarkup(<Picture build={(options) => hundredDollarsScene(HUNDRED_DOLLARS, options)} />);
   test("has a heading, its finding, both drawings and a table with the same numbers", () => {
-    expect(html).toMatch(/<h3[^>]*>Where each \$100 goes<\/h3>/);
+    expect(html).toMatch(/<h3[^>]*>Where each \$100 for heating goes<\/h3>/);
     expect(html).toContain("Of every $100 for heating, $63 reaches the rooms today; after sealing it is $84.");
     expect(html.match(/<svg/g)).toHaveLength(2);
     expect(html).toMatch(/<caption[^>]*>Where each \$100 for heating goes/);

@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { AxeBuilder } from "@axe-core/playwright";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type AppServer, startApp } from "./app-server.ts";
+import { type AppServer, startApp } from "#tests/browser/app-server.ts";
 
 const CHROMIUM = "/usr/bin/chromium";
 const QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking"];

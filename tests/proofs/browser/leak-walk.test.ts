@@ -2,8 +2,8 @@ import { createHash } from "node:crypto";
 import { AxeBuilder } from "@axe-core/playwright";
 import { type Browser, chromium, type Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type AppServer, startApp } from "#tests/browser/app-server.ts";
 import { exampleDocument } from "#tests/estimate/example-jobs.ts";
-import { type AppServer, startApp } from "./app-server.ts";
 
 const CHROMIUM = "/usr/bin/chromium";
 const QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking"];
