@@ -57,7 +57,7 @@ const COMMANDS = {
     return runBundled("bench", args);
   },
   prove: async (args) => {
-    await prepare(root, ["install", "generateClient", "bundle"]);
+    await prepare(root, ["install", "generateClient", "bundle", "buildWeb"]);
     const config = ["--config", "vitest.proofs.config.ts"];
     return runNode(["node_modules/vitest/vitest.mjs", "run", ...config, ...args], { NODE_ENV: "test" });
   },
