@@ -27,7 +27,8 @@ describe("a file of claims that a reviewer sends", () => {
         contractorId: DEMO_ORGANIZATIONS.contractor.id,
         columns: { claim: "packet", reference: "number" },
       });
-    const id = await send(reviewer);
+    const { batchId: id, helped } = await send(reviewer);
+    await helped;
     const batch = await database.store.withOrganization(reviewer, ({ claimBatches }) => claimBatches.find(id));
     expect(batch).toMatchObject({ lineCount: 2, storedCount: 0, refusedCount: 2, state: "finished" });
     const refused = await database.store.withOrganization(reviewer, ({ claimBatches }) =>

@@ -9,7 +9,8 @@ const LONGEST_NAME = 200;
 
 /**
  * Takes in a file that a reviewer sends: one claim a line, or a table by its columns. It answers when the claims are
- * kept; then this process helps to check them until the batch is done. Returns the id of the batch.
+ * kept; then this process helps to check them until the batch is done. Returns the id of the batch, and when that help
+ * has ended: who closes the store waits for it.
  * @throws InputProblem as `importClaims`, and when a table cannot be read.
  */
 export async function receiveClaims(
@@ -21,7 +22,7 @@ export async function receiveClaims(
     contractorId,
     columns,
   }: { texts: AsyncIterable<string>; sourceName: string; contractorId?: string; columns?: ClaimColumns },
-): Promise<string> {
+): Promise<{ batchId: string; helped: Promise<void> }> {
   requireAllowed(actor, "claim.import");
   const batchId = await importClaims(store, actor, {
     sourceName: sourceName.slice(0, LONGEST_NAME),
@@ -31,8 +32,11 @@ export async function receiveClaims(
   const isOpen = async () =>
     (await store.withOrganization(actor, ({ claimBatches }) => claimBatches.find(batchId))).state === "running";
   // What stays unchecked when this process ends is in the queue, and the next worker takes it.
-  void workOnClaims(store, { signal: new AbortController().signal, goesOn: isOpen }).catch((thrown: unknown) => {
-    process.stderr.write(`Checking of ${batchId} stopped: ${thrown instanceof Error ? thrown.message : thrown}\n`);
-  });
-  return batchId;
+  const helped = workOnClaims(store, { signal: new AbortController().signal, goesOn: isOpen }).then(
+    () => undefined,
+    (thrown: unknown) => {
+      process.stderr.write(`Checking of ${batchId} stopped: ${thrown instanceof Error ? thrown.message : thrown}\n`);
+    },
+  );
+  return { batchId, helped };
 }

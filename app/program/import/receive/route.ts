@@ -13,7 +13,7 @@ export async function POST(request: Request): Promise<Response> {
     ? { claim: claimColumn, contractor: optional("contractorColumn"), reference: optional("reference") }
     : undefined;
   try {
-    const batchId = await receiveClaims(await sharedStore(), await whoActs(), {
+    const { batchId } = await receiveClaims(await sharedStore(), await whoActs(), {
       texts: textsOf(request.body),
       sourceName: optional("name") ?? "a file",
       contractorId: optional("contractor"),
