@@ -21,6 +21,9 @@ export function packZips(rows: readonly Row[], findElevation: FindElevation): Ma
   );
 }
 
+/** Places shown by their county instead of their town. Source: from memory. */
+const NAMED_BY_COUNTY: Readonly<Record<string, string>> = { "97019": "Multnomah County" };
+
 function packZip(row: Row, findElevation: FindElevation): ZipTable["rows"][number] {
   const place = {
     name: textIn(row, "place"),
@@ -29,9 +32,10 @@ function packZip(row: Row, findElevation: FindElevation): ZipTable["rows"][numbe
     longitudeDegrees: numberIn(row, "lon"),
   };
   const elevation = findElevation(place);
+  const zip = textIn(row, "zip");
   return [
-    textIn(row, "zip"),
-    place.name,
+    zip,
+    NAMED_BY_COUNTY[zip] ?? place.name,
     place.state,
     place.latitudeDegrees,
     place.longitudeDegrees,
