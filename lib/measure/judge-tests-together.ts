@@ -69,50 +69,50 @@ function noteRetestInAnotherWay(later: ReadTest, earlier: ReadTest): ValidityNot
     one !== undefined && other !== undefined && one !== other;
   const restrictors = ({ restrictorIds }: TestSetUp) => (restrictorIds?.length ? restrictorIds.join(", ") : undefined);
   const made = (how: string) => `The retest ${later.testId} was made ${how} than ${earlier.testId}.`;
-  if (differs(now.kind, was.kind)) {
-    return {
+  const differences: readonly (ValidityNote & { isSo: boolean })[] = [
+    {
+      isSo: differs(now.kind, was.kind),
       code: "retest-other-method",
       severity: "doubt",
       what: made("by another method"),
       why: "Two methods err in different ways, so their difference is not only what was sealed.",
       nextMove: "Test again by the method that was used before the work.",
-    };
-  }
-  if (differs(now.fanId, was.fanId)) {
-    return {
+    },
+    {
+      isSo: differs(now.fanId, was.fanId),
       code: "retest-other-fan",
       severity: "note",
       what: made("with another fan"),
       why: "The error of one fan cancels between before and after; that of two does not.",
       nextMove: "Use the same fan, restrictor and direction for both where you can.",
-    };
-  }
-  if (differs(now.direction, was.direction)) {
-    return {
+    },
+    {
+      isSo: differs(now.direction, was.direction),
       code: "retest-other-direction",
       severity: "note",
       what: made("in the other direction"),
       why: "Flaps, film and loose joints leak differently when air is pushed and when it is pulled.",
       nextMove: "Test again in the direction that was used before the work.",
-    };
-  }
-  if (differs(restrictors(now), restrictors(was))) {
-    return {
+    },
+    {
+      isSo: differs(restrictors(now), restrictors(was)),
       code: "retest-other-restrictor",
       severity: "note",
       what: made("with another flow restrictor"),
       why: "Each restrictor has a calibration of its own, so a part of its error does not cancel. After sealing it is often needed.",
       nextMove: "Where one restrictor reads both within its span, use that one; else leave it as it is.",
-    };
-  }
-  if (differs(now.gaugeId, was.gaugeId)) {
-    return {
+    },
+    {
+      isSo: differs(now.gaugeId, was.gaugeId),
       code: "retest-other-gauge",
       severity: "note",
       what: made("with another gauge"),
       why: "The error of one gauge cancels between before and after; that of two does not.",
       nextMove: "Use the same gauge for both where you can.",
-    };
-  }
-  return null;
+    },
+  ];
+  const gravest = differences.find(({ isSo }) => isSo);
+  if (!gravest) return null;
+  const { isSo: _, ...note } = gravest;
+  return note;
 }

@@ -1,32 +1,17 @@
-import { AxeBuilder } from "@axe-core/playwright";
-import { type Browser, chromium, type Page } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type AppServer, startApp } from "./app-server.ts";
-
-const CHROMIUM = "/usr/bin/chromium";
-const QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking"];
+import { checkPage, launchChromium } from "./chromium.ts";
 
 let app: AppServer;
 let browser: Browser;
 beforeAll(async () => {
-  [app, browser] = await Promise.all([startApp(), chromium.launch({ executablePath: CHROMIUM, args: QUIET })]);
+  [app, browser] = await Promise.all([startApp(), launchChromium()]);
 });
 afterAll(async () => {
   await browser?.close();
   await app?.stop();
 });
-
-async function check(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(
-    violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`),
-    page.url(),
-  ).toEqual([]);
-  const sideways = await page.evaluate(
-    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-  );
-  expect(sideways, page.url()).toBeLessThanOrEqual(0);
-}
 
 async function actAs(page: Page, name: string, at: RegExp): Promise<void> {
   await page.goto(`${app.url}/who`);
@@ -47,15 +32,15 @@ describe("a claim between contractor and program", () => {
     const page = await context.newPage();
 
     await page.goto(`${app.url}/who`);
-    await check(page);
+    await checkPage(page);
     await actAs(page, "Ines Calloway", /\/program$/);
-    await check(page);
+    await checkPage(page);
     await page.getByRole("link", { name: /^quarry-road-retest/ }).click();
     await page.waitForURL(/\/program\/claims\//);
     const address = page.url();
     expect(await has(page, "Every number comes out the same")).toBe(true);
     expect(await has(page, "No photo shows the repair of")).toBe(true);
-    await check(page);
+    await checkPage(page);
     // Nothing on the page lets a reviewer change what was claimed.
     const fields = await page
       .locator("main form [name]")
@@ -85,7 +70,7 @@ describe("a claim between contractor and program", () => {
     await page.getByLabel("Comment").fill("On the tablet of the crew.");
     await page.getByRole("button", { name: "Add the comment" }).click();
     await page.getByText("On the tablet of the crew.").waitFor();
-    await check(page);
+    await checkPage(page);
 
     await actAs(page, "Casper Dunmore", /\/jobs$/);
     const foreign = await page.goto(address);
@@ -95,7 +80,7 @@ describe("a claim between contractor and program", () => {
     await page.goto(`${app.url}/program/inspections`);
     await page.getByRole("button", { name: "Draw a sample" }).click();
     await page.getByText("1 of 1 claims").waitFor();
-    await check(page);
+    await checkPage(page);
     // Jobs are the contractor's: the reviewer is sent to choose who acts.
     await page.goto(`${app.url}/jobs`);
     expect(page.url()).toContain("/who");
@@ -110,7 +95,7 @@ describe("a claim between contractor and program", () => {
     await page.getByRole("link", { name: "Hand in the claim" }).click();
     await page.waitForURL(/\/claim$/);
     expect(await has(page, "No photo shows the repair of")).toBe(true);
-    await check(page);
+    await checkPage(page);
     await page.getByRole("button", { name: "Hand in the claim" }).click();
     await page.getByText("This state of the job was handed in before.").waitFor();
     await context.close();

@@ -1,17 +1,15 @@
-import { AxeBuilder } from "@axe-core/playwright";
-import { type Browser, chromium, type Locator, type Page } from "playwright-core";
+import type { Browser, Locator } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { expectClose } from "#tests/expect-close.ts";
 import { type AppServer, startApp } from "./app-server.ts";
+import { checkPage, launchChromium } from "./chromium.ts";
 
-const CHROMIUM = "/usr/bin/chromium";
-const QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking"];
 const MOST_TAPS_AND_FIELDS = 24;
 
 let app: AppServer;
 let browser: Browser;
 beforeAll(async () => {
-  [app, browser] = await Promise.all([startApp(), chromium.launch({ executablePath: CHROMIUM, args: QUIET })]);
+  [app, browser] = await Promise.all([startApp(), launchChromium()]);
 });
 afterAll(async () => {
   await browser?.close();
@@ -36,15 +34,6 @@ function countingHand() {
       await target.selectOption({ label });
     },
   };
-}
-
-async function check(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
-  const sideways = await page.evaluate(
-    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-  );
-  expect(sideways).toBeLessThanOrEqual(0);
 }
 
 describe.each([390, 360])("a single-point test on a phone of %i px", (width) => {
@@ -78,7 +67,7 @@ describe.each([390, 360])("a single-point test on a phone of %i px", (width) => 
     // Two mistakes: the sign of a fan that pulls, and a restrictor that is too small. Each is named with the next move.
     await page.getByText("The pressure reads 25 Pa while the fan is pulling air out.").waitFor();
     await page.getByText(/Change to Middle restrictor; expect about \d+(\.\d)? Pa on the fan/).waitFor();
-    await check(page);
+    await checkPage(page);
     await hand.tap(button(/^Plus or minus: Duct pressure at step 1/));
     await hand.choose(page.getByLabel("Flow restrictor at step 1"), "Middle restrictor");
     await hand.fill(page.getByLabel(/^Fan pressure at step 1/), "120");
@@ -99,7 +88,7 @@ describe.each([390, 360])("a single-point test on a phone of %i px", (width) => 
       relativeTolerance: 0.01,
       reason: "the elevation of the ZIP code and the density are rounded by hand, the screen to three figures",
     });
-    await check(page);
+    await checkPage(page);
     await hand.tap(button(/Continue to leaks/));
     await page.waitForURL(/\/leaks$/);
 
@@ -145,7 +134,7 @@ describe("readings beyond one step", () => {
       .first()
       .waitFor();
     await page.getByRole("heading", { name: "The readings and the line through them" }).waitFor();
-    await check(page);
+    await checkPage(page);
 
     await button(/^Remove step 3/).click();
     await button(/^Remove step 2/).click();
@@ -153,7 +142,7 @@ describe("readings beyond one step", () => {
     await page.getByText("The highest pressure was 15 Pa; the leakage at 25 Pa is extrapolated.").waitFor();
     for (const answer of ["No", "No", "No", "No", "No"]) await button(answer).click();
     await page.getByText("25 Pa is out of reach").first().waitFor();
-    await check(page);
+    await checkPage(page);
     await button("Keep it and mark it doubtful").last().click();
     await page.getByText("Step 1 is kept but marked doubtful.").waitFor();
     await context.close();

@@ -2,28 +2,17 @@ import { execFileSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { AxeBuilder } from "@axe-core/playwright";
-import { type Browser, type BrowserContext, chromium, type Page, type Response } from "playwright-core";
+import type { Browser, BrowserContext, Page, Response } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type AppServer, startApp } from "./app-server.ts";
+import { launchChromium, violations } from "./chromium.ts";
 import { keyboardHand, touchHand } from "./hands.ts";
-
-const CHROMIUM = "/usr/bin/chromium";
-const QUIET = [
-  "--no-sandbox",
-  "--disable-gpu",
-  "--disable-quic",
-  "--no-first-run",
-  "--disable-background-networking",
-  "--disable-component-update",
-  "--disable-sync",
-];
 
 let app: AppServer;
 let browser: Browser;
 
 beforeAll(async () => {
-  [app, browser] = await Promise.all([startApp(), chromium.launch({ executablePath: CHROMIUM, args: QUIET })]);
+  [app, browser] = await Promise.all([startApp(), launchChromium()]);
 });
 afterAll(async () => {
   await browser?.close();
@@ -42,9 +31,6 @@ async function openPage(context: BrowserContext) {
   page.on("pageerror", (error) => broken.push(error.message));
   return { page, foreign, broken };
 }
-
-const violations = async (page: Page): Promise<string[]> =>
-  (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
 
 const sidewaysScroll = (page: Page): Promise<number> =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);

@@ -1,4 +1,5 @@
 import type { Language } from "../scene.ts";
+import { MONTH_INITIALS, MONTHS } from "./months.ts";
 
 export interface ClimateWords {
   title: string;
@@ -22,21 +23,8 @@ const EN: ClimateWords = {
   note: "Full bars ask for heating, dashed ones for cooling, pale ones for neither.",
   caption: "Outdoor temperature by month",
   columns: ["Month", "Mean (°F)", "Usual daily low (°F)", "Usual daily high (°F)"],
-  months: [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-  ],
-  monthInitials: ["J", "F", "M", "A", "M", "J", "J", "A", "S", "O", "N", "D"],
+  months: MONTHS.en,
+  monthInitials: MONTH_INITIALS.en,
   heatingBelow: "heating",
   coolingAbove: "cooling",
   finding: ({ station, coldest, cold, warmest, warm }) =>
@@ -52,21 +40,8 @@ const ES: ClimateWords = {
   note: "Las barras llenas piden calefacción, las de línea cortada piden enfriamiento, las pálidas ninguna de las dos.",
   caption: "Temperatura exterior por mes",
   columns: ["Mes", "Media (°F)", "Mínima diaria usual (°F)", "Máxima diaria usual (°F)"],
-  months: [
-    "enero",
-    "febrero",
-    "marzo",
-    "abril",
-    "mayo",
-    "junio",
-    "julio",
-    "agosto",
-    "septiembre",
-    "octubre",
-    "noviembre",
-    "diciembre",
-  ],
-  monthInitials: ["E", "F", "M", "A", "M", "J", "J", "A", "S", "O", "N", "D"],
+  months: MONTHS.es,
+  monthInitials: MONTH_INITIALS.es,
   heatingBelow: "calefacción",
   coolingAbove: "enfriamiento",
   finding: ({ station, coldest, cold, warmest, warm }) =>

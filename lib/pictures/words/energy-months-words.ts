@@ -1,4 +1,5 @@
 import type { Language } from "../scene.ts";
+import { MONTH_INITIALS, MONTHS } from "./months.ts";
 
 export interface EnergyMonthsWords {
   title: string;
@@ -19,21 +20,8 @@ const EN: EnergyMonthsWords = {
   note: "The whole bar is today; the plain part is what is left after sealing; the hatched part is saved.",
   caption: "Energy for heating and cooling by month",
   month: "Month",
-  months: [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-  ],
-  monthInitials: ["J", "F", "M", "A", "M", "J", "J", "A", "S", "O", "N", "D"],
+  months: MONTHS.en,
+  monthInitials: MONTH_INITIALS.en,
   before: "today",
   after: "after sealing",
   finding: ({ fuel, month, before, after }) =>
@@ -47,21 +35,8 @@ const ES: EnergyMonthsWords = {
   note: "La barra entera es hoy; la parte lisa es lo que queda después de sellar; la parte rayada se ahorra.",
   caption: "Energía para calefacción y aire acondicionado por mes",
   month: "Mes",
-  months: [
-    "enero",
-    "febrero",
-    "marzo",
-    "abril",
-    "mayo",
-    "junio",
-    "julio",
-    "agosto",
-    "septiembre",
-    "octubre",
-    "noviembre",
-    "diciembre",
-  ],
-  monthInitials: ["E", "F", "M", "A", "M", "J", "J", "A", "S", "O", "N", "D"],
+  months: MONTHS.es,
+  monthInitials: MONTH_INITIALS.es,
   before: "hoy",
   after: "después de sellar",
   finding: ({ fuel, month, before, after }) =>

@@ -1,31 +1,19 @@
 import { createHash } from "node:crypto";
-import { AxeBuilder } from "@axe-core/playwright";
-import { type Browser, chromium, type Page } from "playwright-core";
+import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type AppServer, startApp } from "#tests/browser/app-server.ts";
+import { checkPage, launchChromium } from "#tests/browser/chromium.ts";
 import { exampleDocument } from "#tests/estimate/example-jobs.ts";
-
-const CHROMIUM = "/usr/bin/chromium";
-const QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking"];
 
 let app: AppServer;
 let browser: Browser;
 beforeAll(async () => {
-  [app, browser] = await Promise.all([startApp(), chromium.launch({ executablePath: CHROMIUM, args: QUIET })]);
+  [app, browser] = await Promise.all([startApp(), launchChromium()]);
 });
 afterAll(async () => {
   await browser?.close();
   await app?.stop();
 });
-
-async function check(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
-  const sideways = await page.evaluate(
-    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-  );
-  expect(sideways).toBeLessThanOrEqual(0);
-}
 
 /** A photo as a phone takes it: larger than is kept, with a position in the part that cameras write (Exif in APP1). */
 async function photoWithPosition(color: string): Promise<Buffer> {
@@ -75,7 +63,7 @@ describe("a leak walk on a phone of 390 px", () => {
     expect(await state.textContent()).toMatch(/^0 cfm found, 28\d cfm not yet found\.$/);
     await page.getByText("Where to look next").waitFor();
     await page.getByText("What would tell most").waitFor();
-    await check(page);
+    await checkPage(page);
 
     for (const [index, { spot, band, reach }] of LEAKS.entries()) {
       await page.getByRole("radio", { name: spot }).check();
@@ -92,7 +80,7 @@ describe("a leak walk on a phone of 390 px", () => {
     }
     await page.waitForFunction(() => document.querySelectorAll("main svg [data-item^=leak-]").length >= 10);
     expect(await state.textContent()).not.toMatch(/^0 cfm found/);
-    await check(page);
+    await checkPage(page);
 
     // A flow far above what was measured is said to be so, and nothing is blocked.
     const first = page.locator("li[id^=leak-]").first();
@@ -100,7 +88,7 @@ describe("a leak walk on a phone of 390 px", () => {
     await first.getByLabel("Gap as it looks").selectOption({ label: "As a flow" });
     await first.getByLabel(/Leakage at 25 Pa, estimated/).fill("900");
     await page.getByText("Found leaks add up to more than was measured").waitFor();
-    await check(page);
+    await checkPage(page);
     await first.getByLabel("Gap as it looks").selectOption({ label: "Hairline, about 1/32 in" });
     await page.getByText("Found leaks add up to more than was measured").waitFor({ state: "detached" });
 

@@ -2,13 +2,11 @@ import { execFileSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { AxeBuilder } from "@axe-core/playwright";
-import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type AppServer, startApp } from "#tests/browser/app-server.ts";
+import { checkPage, launchChromium } from "#tests/browser/chromium.ts";
 
-const CHROMIUM = "/usr/bin/chromium";
-const QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking"];
 const WIDTH = 390;
 /** A page that starts the solver and ten thousand draws may take its time on a busy machine. */
 const PATIENCE_MS = 90_000;
@@ -18,24 +16,12 @@ const MOST_PAGE_BYTES = 250_000;
 let app: AppServer;
 let browser: Browser;
 beforeAll(async () => {
-  [app, browser] = await Promise.all([startApp(), chromium.launch({ executablePath: CHROMIUM, args: QUIET })]);
+  [app, browser] = await Promise.all([startApp(), launchChromium()]);
 });
 afterAll(async () => {
   await browser?.close();
   await app?.stop();
 });
-
-async function check(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(
-    violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`),
-    page.url(),
-  ).toEqual([]);
-  const sideways = await page.evaluate(
-    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-  );
-  expect(sideways, page.url()).toBeLessThanOrEqual(0);
-}
 
 const desk = async (): Promise<BrowserContext> => {
   const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
@@ -83,14 +69,14 @@ describe("from the choice of the work to the order", () => {
     const page = await context.newPage();
     const job = await openExample(page, "27 Finch Street");
     await page.goto(`${job}/options`);
-    await check(page);
+    await checkPage(page);
     // Hours are asked for with their goal, and what was typed comes back with the problem.
     await page.getByText("Seal the most in the hours there are").click();
     await page.getByLabel(/^Budget/).fill("5000");
     await page.getByRole("button", { name: "Find the options" }).click();
     await page.getByText("Enter the hours, above 0 and up to 400").waitFor();
     expect(await page.getByLabel(/^Budget/).inputValue()).toBe("5000");
-    await check(page);
+    await checkPage(page);
     await page.getByLabel(/Hours of the whole crew/).fill("2");
     await page.getByRole("button", { name: "Find the options" }).click();
     await page.getByRole("heading", { name: "Within the limit" }).waitFor();
@@ -103,7 +89,7 @@ describe("from the choice of the work to the order", () => {
     await page.getByRole("button", { name: /^Choose Point/ }).click();
     await page.waitForURL(/#chosen$/);
     await page.getByRole("heading", { name: "Chosen by hand" }).waitFor();
-    await check(page);
+    await checkPage(page);
     await page.goto(`${job}/proposal`);
     const address = await issue(page, /Issue the proposal/);
     await page.goto(address);
@@ -140,7 +126,7 @@ describe("from the choice of the work to the order", () => {
     await page.getByRole("textbox", { name: "Your answer" }).fill("Yes, with its insulation back.");
     await page.getByRole("button", { name: "Send the answer" }).click();
     await page.getByText("Yes, with its insulation back.").waitFor();
-    await check(page);
+    await checkPage(page);
     await home.goto(address);
     expect(await has(home, "Yes, with its insulation back.")).toBe(true);
 
@@ -211,13 +197,13 @@ describe("from the choice of the work to the order", () => {
       const job = await openExample(page, "3 Egret Court");
       await page.goto(`${job}/proposal`);
       await page.goto(`${await issue(page, /Issue/)}?lang=${lang}`);
-      await check(page);
+      await checkPage(page);
       await page.goto(`${job}/papers/crew-sheet/open?lang=${lang}`);
-      await check(page);
+      await checkPage(page);
       await page.goto(`${job}/options`);
-      await check(page);
+      await checkPage(page);
       await page.goto(`${app.url}/repairs`);
-      await check(page);
+      await checkPage(page);
       await context.close();
     }
   });
