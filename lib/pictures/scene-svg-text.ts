@@ -1,3 +1,4 @@
+import { textWidth } from "./measure-text.ts";
 import { PAPER_INKS } from "./paper-inks.ts";
 import { patternMarks } from "./pattern-marks.ts";
 import type { CircleShape, Ink, Paint, PlainShape, RectShape, Scene, Shape } from "./scene.ts";
@@ -42,7 +43,10 @@ function plainText(shape: PlainShape, fonts: SvgFonts): string {
     case "text": {
       const { x, y, size, weight, anchor, family, fill, text } = shape;
       const letters = family === "mono" ? fonts.mono : undefined;
-      return `<text${write({ x, y, "font-size": size, "font-weight": weight, "text-anchor": anchor, "font-family": letters, fill: color(fill) })}>${escapeMarkup(text)}</text>`;
+      // Until the page's own font is there another one stands in; its letters keep to the room that was measured.
+      const textLength = Number(textWidth(shape).toFixed(2)) || undefined;
+      const lengthAdjust = textLength && "spacingAndGlyphs";
+      return `<text${write({ x, y, "font-size": size, "font-weight": weight, "text-anchor": anchor, "font-family": letters, fill: color(fill), textLength, lengthAdjust })}>${escapeMarkup(text)}</text>`;
     }
   }
 }

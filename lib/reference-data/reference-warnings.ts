@@ -68,7 +68,7 @@ export function warnOfReference({
           severity: "note",
           what: `Each month of the typical year was moved to the normals of 1991-2020 of ${normals.title}.`,
           why: "Typical years rest on weather of about 1976 to 2005, on average 1 °F cooler.",
-          nextMove: "None needed.",
+          nextMove: "Nothing needs doing.",
         }
       : {
           code: "climate-level-older",

@@ -1,4 +1,5 @@
 import { Document, Link, Page, Text, View } from "@react-pdf/renderer";
+import { Fragment } from "react";
 import type { DocumentView, Section } from "../document-view.ts";
 import type { Letterhead } from "../letterhead/letterhead.ts";
 import { BlockPdf, NoticePdf, OpeningPdf } from "./blocks-pdf.tsx";
@@ -11,7 +12,7 @@ export interface PdfFrame {
   paper: Paper;
   /** The firm that the paper is from. */
   letterhead?: Letterhead | undefined;
-  /** SHA-256 that names this very paper; printed whole at the end and short at every foot. */
+  /** SHA-256 that names this very paper; printed whole near the end and short at every foot. */
   fingerprint: string;
   /** Where the same can be read on a phone; the accessible form of the document. */
   link?: string;
@@ -24,6 +25,13 @@ const HEADING_KEEPS_POINTS = 150;
 export function DocumentPdf({ view, frame }: { view: DocumentView; frame: PdfFrame }) {
   const date = new Date(`${view.isoDate}T12:00:00Z`);
   const { widthPoints, heightPoints } = PAPERS[frame.paper];
+  // Before a long list at the end, so that it never stands on a page of its own.
+  const fingerprint = (
+    <View style={STYLES.section} wrap={false}>
+      <Text style={STYLES.small}>{view.words.fingerprint}</Text>
+      <Text style={STYLES.digest}>{frame.fingerprint}</Text>
+    </View>
+  );
   return (
     <Document
       title={view.title}
@@ -63,12 +71,12 @@ export function DocumentPdf({ view, frame }: { view: DocumentView; frame: PdfFra
         ))}
         {frame.link ? <LinkToPage link={frame.link} hint={view.words.linkHint} /> : null}
         {view.sections.map((section) => (
-          <SectionPdf key={section.id} section={section} view={view} paper={frame.paper} />
+          <Fragment key={section.id}>
+            {section.id === "sources" ? fingerprint : null}
+            <SectionPdf section={section} view={view} paper={frame.paper} />
+          </Fragment>
         ))}
-        <View style={STYLES.section} wrap={false}>
-          <Text style={STYLES.small}>{view.words.fingerprint}</Text>
-          <Text style={STYLES.digest}>{frame.fingerprint}</Text>
-        </View>
+        {view.sections.some(({ id }) => id === "sources") ? null : fingerprint}
         <Footer view={view} fingerprint={frame.fingerprint} />
       </Page>
     </Document>

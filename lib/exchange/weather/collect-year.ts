@@ -76,7 +76,7 @@ export async function collectYear(site: WeatherSite, records: AsyncIterable<Hour
       severity: "note",
       what: "February 29 was left out.",
       why: "A typical year has 365 days.",
-      nextMove: "None needed.",
+      nextMove: "Nothing needs doing.",
     });
   return { climate, notes };
 }
