@@ -1,6 +1,6 @@
 import { type ReactNode, useId } from "react";
-import { patternMarks } from "#lib/pictures/pattern-marks.ts";
-import type { CircleShape, Ink, ItemShape, Paint, PlainShape, RectShape, Scene, Shape } from "#lib/pictures/scene.ts";
+import { SceneMark } from "#lib/documents/html/scene-mark.tsx";
+import type { ItemShape, Scene, Shape } from "#lib/pictures/scene.ts";
 import styles from "./scene-svg.module.css";
 
 /** Where a click on one thing of the picture leads; without it the picture is one image. */
@@ -24,7 +24,7 @@ export function SceneSvg({ scene, itemHref, className }: { scene: Scene; itemHre
 
 /** The order of the shapes is fixed by the scene, so a shape's place in it is its key. */
 function draw({ shape, key, itemHref }: { shape: Shape; key: number; itemHref?: ItemHref }): ReactNode {
-  if (shape.kind !== "item") return <PlainMark key={key} shape={shape} />;
+  if (shape.kind !== "item") return <SceneMark key={key} shape={shape} monoClass={styles.mono} />;
   return <Item key={shape.id} item={shape} href={itemHref?.(shape.id)} />;
 }
 
@@ -48,62 +48,4 @@ function HitArea({ item }: { item: ItemShape }) {
   const largest = circles.sort((a, b) => b.r - a.r)[0];
   if (!largest || largest.r >= LEAST_HIT_RADIUS) return null;
   return <circle cx={largest.cx} cy={largest.cy} r={LEAST_HIT_RADIUS} fill="none" pointerEvents="all" />;
-}
-
-function PlainMark({ shape }: { shape: PlainShape }) {
-  switch (shape.kind) {
-    case "path":
-      return <path d={shape.d} {...paint(shape)} />;
-    case "rect":
-      return (
-        <>
-          <rect x={shape.x} y={shape.y} width={shape.width} height={shape.height} rx={shape.radius} {...paint(shape)} />
-          <Marks shape={shape} />
-        </>
-      );
-    case "circle":
-      return (
-        <>
-          <circle cx={shape.cx} cy={shape.cy} r={shape.r} {...paint(shape)} />
-          <Marks shape={shape} />
-        </>
-      );
-    case "text":
-      return (
-        <text
-          x={shape.x}
-          y={shape.y}
-          fontSize={shape.size}
-          fill={color(shape.fill)}
-          fontWeight={shape.weight}
-          textAnchor={shape.anchor}
-          className={shape.family === "mono" ? styles.mono : undefined}
-        >
-          {shape.text}
-        </text>
-      );
-  }
-}
-
-function Marks({ shape }: { shape: RectShape | CircleShape }) {
-  if (!shape.pattern) return null;
-  const d = patternMarks(shape);
-  const mark = shape.fill === "regained" ? "regained-mark" : "lost-mark";
-  if (shape.pattern === "dotted") return <path d={d} fill={color(mark)} />;
-  return <path d={d} fill="none" stroke={color(mark)} strokeWidth={2} />;
-}
-
-function paint({ fill, stroke, strokeWidth, dash, lineCap, opacity }: Paint) {
-  return {
-    fill: fill ? color(fill) : "none",
-    stroke: stroke ? color(stroke) : undefined,
-    strokeWidth,
-    strokeDasharray: dash?.join(" "),
-    strokeLinecap: lineCap,
-    opacity,
-  };
-}
-
-function color(ink: Ink): string {
-  return `var(--${ink})`;
 }
