@@ -26,9 +26,12 @@ export function SceneMark({ shape, monoClass }: { shape: PlainShape; monoClass: 
   }
 }
 
+/** A letter or two run out of no room, and a single figure would be bent. */
+const LEAST_BOUND_LETTERS = 3;
+
 /** Until the page's own font is there another one stands in; its letters keep to the room that was measured. */
 function Label({ shape, monoClass }: { shape: TextShape; monoClass: string | undefined }) {
-  const length = Number(textWidth(shape).toFixed(2));
+  const isBound = shape.text.length >= LEAST_BOUND_LETTERS;
   return (
     <text
       x={shape.x}
@@ -38,7 +41,7 @@ function Label({ shape, monoClass }: { shape: TextShape; monoClass: string | und
       fontWeight={shape.weight}
       textAnchor={shape.anchor}
       className={shape.family === "mono" ? monoClass : undefined}
-      {...(length > 0 ? { textLength: length, lengthAdjust: "spacingAndGlyphs" } : {})}
+      {...(isBound ? { textLength: Number(textWidth(shape).toFixed(2)), lengthAdjust: "spacingAndGlyphs" } : {})}
     >
       {shape.text}
     </text>
