@@ -1,5 +1,5 @@
-import { quickselect } from "d3-array";
 import type { Ranged } from "#lib/job/result/ranged.ts";
+import { quantilesInPlace } from "#lib/numeric/quantiles-in-place.ts";
 
 /** Names of the numbers that one evaluation of the house yields, each with its place in the output array. */
 export interface OutputLayout {
@@ -34,16 +34,10 @@ export interface Outcome {
   readonly draws: readonly Float64Array[] | null;
 }
 
-/** Quantile of a sample by linear interpolation (type 7, the common default). Reorders the sample. */
-function quantileInPlace(sample: Float64Array, probability: number): number {
-  const at = (sample.length - 1) * probability;
-  const low = Math.floor(at);
-  quickselect(sample as unknown as number[], low);
-  const lower = sample[low]!;
-  if (low + 1 >= sample.length) return lower;
-  let upper = Number.POSITIVE_INFINITY;
-  for (let i = low + 1; i < sample.length; i++) if (sample[i]! < upper) upper = sample[i]!;
-  return lower + (at - low) * (upper - lower);
+/** A value with the 10th, 50th and 90th percentile of its draws, which are reordered. */
+function withPercentiles(value: number, sample: Float64Array): Ranged {
+  const [p10, p50, p90] = quantilesInPlace(sample, [0.1, 0.5, 0.9]);
+  return { value, p10, p50, p90 };
 }
 
 /** A number with its 10th, 50th and 90th percentile, or alone when no draws were made. */
@@ -51,13 +45,7 @@ export function rangedOf(outcome: Outcome, place: number): Ranged {
   const value = outcome.values[place]!;
   const row = outcome.draws?.[place];
   if (!row) return { value };
-  const sample = Float64Array.from(row);
-  return {
-    value,
-    p10: quantileInPlace(sample, 0.1),
-    p50: quantileInPlace(sample, 0.5),
-    p90: quantileInPlace(sample, 0.9),
-  };
+  return withPercentiles(value, row.slice());
 }
 
 /** The range of a number that is made of other outputs, draw by draw. */
@@ -68,10 +56,5 @@ export function rangedOfFunction(outcome: Outcome, formula: (read: (place: numbe
   const count = draws[0]!.length;
   const sample = new Float64Array(count);
   for (let k = 0; k < count; k++) sample[k] = formula((place) => draws[place]![k]!);
-  return {
-    value,
-    p10: quantileInPlace(sample, 0.1),
-    p50: quantileInPlace(sample, 0.5),
-    p90: quantileInPlace(sample, 0.9),
-  };
+  return withPercentiles(value, sample);
 }
