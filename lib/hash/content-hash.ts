@@ -1,7 +1,6 @@
-import { sha256 } from "@noble/hashes/sha2.js";
-import { bytesToHex, utf8ToBytes } from "@noble/hashes/utils.js";
 import canonicalize from "canonicalize";
 import { isInCanonicalOrder } from "./canonical-order.ts";
+import { textHash } from "./sha256.ts";
 
 /**
  * The canonical JSON text of a value: keys sorted, no spaces, numbers as ECMAScript prints them.
@@ -16,9 +15,4 @@ export function canonicalJson(value: unknown): string {
 /** SHA-256 (FIPS 180-4) of the canonical JSON text in UTF-8, as 64 hexadecimal digits: equal content, equal hash. */
 export function contentHash(value: unknown): string {
   return textHash(canonicalJson(value));
-}
-
-/** SHA-256 of a text in UTF-8, as 64 hexadecimal digits. */
-export function textHash(text: string): string {
-  return bytesToHex(sha256(utf8ToBytes(text)));
 }

@@ -1,4 +1,4 @@
-import { textHash } from "#lib/hash/content-hash.ts";
+import { textHash } from "#lib/hash/sha256.ts";
 
 /**
  * The same premise gives the same key however it was typed: upper or lower case, dots, commas and spaces do not count.

@@ -1,6 +1,6 @@
 import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
-import { textHash } from "#lib/hash/content-hash.ts";
+import { textHash } from "#lib/hash/sha256.ts";
 import { findDoubtfulStations } from "./build/doubtful-stations.ts";
 import { packEnergy } from "./build/pack-energy.ts";
 import { packStationIndex, packZips } from "./build/pack-places.ts";

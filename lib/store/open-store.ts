@@ -1,5 +1,5 @@
 import { PrismaPg } from "@prisma/adapter-pg";
-import { textHash } from "#lib/hash/content-hash.ts";
+import { textHash } from "#lib/hash/sha256.ts";
 import { type ClaimQueue, openClaimQueue } from "./claim-queue.ts";
 import { type Connection, connect, type StoreOptions } from "./connect.ts";
 import { connectionProblem, isServerAway } from "./connection-problem.ts";

@@ -171,7 +171,7 @@ describe("canonical form and hash", () => {
   });
 
   it("is SHA-256: the published digest of “abc” (FIPS 180-2 appendix B.1)", async () => {
-    const { textHash } = await import("#lib/hash/content-hash.ts");
+    const { textHash } = await import("#lib/hash/sha256.ts");
     expect(textHash("abc")).toBe("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
   });
 });

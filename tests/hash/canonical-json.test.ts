@@ -1,8 +1,10 @@
 import canonicalize from "canonicalize";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { canonicalMembers, joinMembers } from "#lib/hash/canonical-members.ts";
 import { isInCanonicalOrder } from "#lib/hash/canonical-order.ts";
 import { canonicalJson, contentHash } from "#lib/hash/content-hash.ts";
+import { sha256ByLibrary, textHash } from "#lib/hash/sha256.ts";
 
 describe("canonical JSON", () => {
   /** RFC 8785 §3.2.2 and §3.2.3: the example object and its canonical form, as published. */
@@ -38,5 +40,30 @@ describe("canonical JSON", () => {
       expect(isInCanonicalOrder(value)).toBe(false);
     expect(() => canonicalJson(["\ud800"])).toThrow();
     expect(() => canonicalJson({ a: Number.NaN })).toThrow();
+  });
+
+  it("of a record is its members' joined, and of a part of it those that are left", () => {
+    fc.assert(
+      fc.property(fc.dictionary(fc.string({ unit: "grapheme" }), fc.jsonValue({ maxDepth: 2 })), (record) => {
+        const members = canonicalMembers(record);
+        expect(joinMembers(members)).toBe(canonicalize(record));
+        const [first] = Object.keys(record);
+        const rest = Object.fromEntries(Object.entries(record).filter(([name]) => name !== first));
+        expect(joinMembers(members.filter(([name]) => name !== first))).toBe(canonicalize(rest));
+      }),
+      { numRuns: 300 },
+    );
+    expect(joinMembers(canonicalMembers({ b: 1, a: undefined }))).toBe('{"b":1}');
+  });
+
+  /** On the server the platform hashes, in a browser the library: two implementations of FIPS 180-4 that know nothing of each other. */
+  it("is hashed alike by the platform and by the library, whatever the text and its length", () => {
+    expect(globalThis.process.getBuiltinModule?.("node:crypto").hash).toBeTypeOf("function");
+    fc.assert(
+      fc.property(fc.string({ unit: "binary", maxLength: 300 }), (text) => {
+        expect(textHash(text)).toBe(sha256ByLibrary(text));
+      }),
+      { numRuns: 500 },
+    );
   });
 });

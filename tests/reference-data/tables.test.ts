@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { standardPressure } from "#lib/air/air-density.ts";
 import { DAYS_IN_MONTH } from "#lib/climate/climate-year.ts";
 import { meanOfHours } from "#lib/climate/daily-temperatures.ts";
-import { textHash } from "#lib/hash/content-hash.ts";
+import { textHash } from "#lib/hash/sha256.ts";
 import { unpackClimate } from "#lib/reference-data/unpack-climate.ts";
 import { TMY3_YEARS } from "#tests/climate/tmy3-years.ts";
 import {

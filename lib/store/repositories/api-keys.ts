@@ -1,6 +1,6 @@
 import { randomBytes, randomUUID } from "node:crypto";
 import { InputProblem } from "#lib/errors/input-problem.ts";
-import { textHash } from "#lib/hash/content-hash.ts";
+import { textHash } from "#lib/hash/sha256.ts";
 import { notFound, requireId } from "../not-found.ts";
 import type { UnitOfWork } from "../unit-of-work.ts";
 

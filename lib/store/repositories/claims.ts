@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
 import type { ClaimState } from "#lib/claims/claim-state.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
-import { textHash } from "#lib/hash/content-hash.ts";
+import { textHash } from "#lib/hash/sha256.ts";
 import { Prisma } from "../generated/client.ts";
 import { notFound, requireId } from "../not-found.ts";
 import { afterCursor, type Page, type PageRequest, pageLimit, toPage } from "../page.ts";

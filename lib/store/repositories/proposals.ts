@@ -1,6 +1,7 @@
 import { randomBytes, randomUUID } from "node:crypto";
 import { InputProblem } from "#lib/errors/input-problem.ts";
-import { contentHash, textHash } from "#lib/hash/content-hash.ts";
+import { contentHash } from "#lib/hash/content-hash.ts";
+import { textHash } from "#lib/hash/sha256.ts";
 import {
   type ProposalEventKind,
   type ProposalEventRecord,

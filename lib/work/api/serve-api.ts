@@ -2,7 +2,7 @@ import { ERROR_TABLE, type ErrorCode } from "#lib/errors/error-table.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
 import { toProblem } from "#lib/errors/problem-details.ts";
 import { type MatchedOperation, matchOperation } from "#lib/exchange/api/match-operation.ts";
-import { textHash } from "#lib/hash/content-hash.ts";
+import { textHash } from "#lib/hash/sha256.ts";
 import type { Store } from "#lib/store/open-store.ts";
 import type { KeptAnswer } from "#lib/store/repositories/idempotency.ts";
 import { authenticate } from "./authenticate.ts";

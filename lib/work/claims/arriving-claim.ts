@@ -1,7 +1,6 @@
 import type { Claim } from "#lib/claims/claim-schema.ts";
 import type { ProgramRule } from "#lib/claims/program-rule.ts";
 import { readClaim } from "#lib/claims/read-claim.ts";
-import { canonicalJson } from "#lib/hash/content-hash.ts";
 import type { ArrivedClaim } from "#lib/store/repositories/claim-chunks.ts";
 import type { ProgramRecord } from "#lib/store/repositories/programs.ts";
 import { claimRow } from "./claim-row.ts";
@@ -61,11 +60,11 @@ export function acceptClaim(
     const [first] = read.errors;
     return { detail: first ? `${first.pointer}: ${first.detail}. ${first.fix}` : "It is not a claim." };
   }
-  const { claim } = read;
+  const { claim, text } = read;
   const reference = named.reference ?? ownReference(claim);
   const target = { programId: program.id, programOrganizationId: program.organizationId, contractorId, reference };
   const day = completionDate(claim.job, claim.claimedOn);
   const rule = ruleOn(day);
   if (!rule) return { detail: `The program had no rule on ${day}, when the work was done.` };
-  return { ...claimRow(claim, canonicalJson(packet), { ...target, rule }), organizationId: contractorId, line };
+  return { ...claimRow(claim, text, { ...target, rule }), organizationId: contractorId, line };
 }

@@ -105,6 +105,7 @@ export async function importClaims(store: Store, actor: MemberActor, request: Im
     kept = store
       .withOrganization(actor, ({ claimChunks }) => claimChunks.store({ batchId, chunk }, { claims, lines, queue }))
       .then(async (stored) => {
+        if (stored && chunk === 0) await store.withOrganization(actor, ({ claimChunks }) => claimChunks.takeStock());
         if (stored) await request.onChunk?.(batchId);
         return stored !== false;
       });
