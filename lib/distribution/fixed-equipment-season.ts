@@ -51,12 +51,18 @@ export function fillFixedEquipmentSeason({
   const bySlot = out.runHoursPerBtuBySlot;
   bySlot.fill(0);
   let held = 0;
-  for (let b = 0; b < count; b++) {
-    const share = loadShare[b]!;
-    const useful = usefulBtuPerH[b]!;
-    const isHeld = !(useful > least);
-    if (isHeld) held += share;
-    bySlot[slotIndex[b]!]! += share / (isHeld ? least : useful);
+  // Bins of one slot follow each other: each run of them is added up in one number.
+  for (let b = 0; b < count; ) {
+    const slot = slotIndex[b]!;
+    let inSlot = bySlot[slot]!;
+    for (; b < count && slotIndex[b] === slot; b++) {
+      const share = loadShare[b]!;
+      const useful = usefulBtuPerH[b]!;
+      const isHeld = !(useful > least);
+      if (isHeld) held += share;
+      inSlot += share / (isHeld ? least : useful);
+    }
+    bySlot[slot] = inSlot;
   }
   let total = 0;
   for (let slot = 0; slot < bySlot.length; slot++) total += bySlot[slot]!;

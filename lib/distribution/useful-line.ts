@@ -22,17 +22,27 @@ export const createUsefulLine = (): UsefulLine => ({
   perEnthalpy: 0,
 });
 
-interface Season {
+interface Season<Capacity> {
   useful: UsefulLine;
   weather: WeatherColumns;
-  /** The equipment's output in each bin. */
-  capacityBtuPerH: Float64Array;
+  /** The equipment's output: one number, or one for each bin. */
+  capacityBtuPerH: Capacity;
   /** Filled: Btu/h that the rooms get while the equipment runs. */
   out: Float64Array;
 }
 
-/** Fills the useful output of every bin of a heating season. Allocates nothing. Source: derived. */
-export function fillUsefulHeating({ useful, weather, capacityBtuPerH, out }: Season): void {
+/** Fills the useful output of every bin of a heating season at one output. Allocates nothing. Source: derived. */
+export function fillUsefulHeating({ useful, weather, capacityBtuPerH, out }: Season<number>): void {
+  const { temperatureF, sunBtuPerHFt2, groundF, isNight, count } = weather;
+  const { constant, outdoor, sun, ground, night } = useful.line;
+  const base = useful.perCapacityFactor * capacityBtuPerH + constant;
+  for (let b = 0; b < count; b++) {
+    out[b] = base + outdoor * temperatureF[b]! + sun * sunBtuPerHFt2[b]! + ground * groundF[b]! + night * isNight[b]!;
+  }
+}
+
+/** The same for a heat pump, whose output follows the weather. */
+export function fillUsefulHeatPump({ useful, weather, capacityBtuPerH, out }: Season<Float64Array>): void {
   const { temperatureF, sunBtuPerHFt2, groundF, isNight, count } = weather;
   const { constant, outdoor, sun, ground, night } = useful.line;
   const { perCapacityFactor } = useful;
@@ -47,25 +57,31 @@ export function fillUsefulHeating({ useful, weather, capacityBtuPerH, out }: Sea
   }
 }
 
-/** Fills the useful output of every bin of a cooling season. Allocates nothing. Source: derived. */
-export function fillUsefulCooling({ useful, weather, capacityBtuPerH, out }: Season): void {
+/** Fills the useful output of every bin of a cooling season at one output. Allocates nothing. Source: derived. */
+export function fillUsefulCooling({ useful, weather, capacityBtuPerH, out }: Season<number>): void {
   const { temperatureF, sunBtuPerHFt2, groundF, isNight, humidityRatio, enthalpyBtuPerLb, count } = weather;
-  const { line, moistureLine, perCapacityFactor, perEnthalpy } = useful;
-  const { constant, outdoor, sun, ground, night } = line;
+  const { perEnthalpy } = useful;
+  const { constant, outdoor, sun, ground, night } = useful.line;
+  const moist = useful.moistureLine;
+  const moistConstant = moist.constant;
+  const moistOutdoor = moist.outdoor;
+  const moistSun = moist.sun;
+  const moistGround = moist.ground;
+  const moistNight = moist.night;
+  const base = useful.perCapacityFactor * capacityBtuPerH + constant;
   for (let b = 0; b < count; b++) {
     const outdoorF = temperatureF[b]!;
     const sunRate = sunBtuPerHFt2[b]!;
     const groundTemperature = groundF[b]!;
     const nightFlag = isNight[b]!;
     const moisture =
-      moistureLine.constant +
-      moistureLine.outdoor * outdoorF +
-      moistureLine.sun * sunRate +
-      moistureLine.ground * groundTemperature +
-      moistureLine.night * nightFlag;
+      moistConstant +
+      moistOutdoor * outdoorF +
+      moistSun * sunRate +
+      moistGround * groundTemperature +
+      moistNight * nightFlag;
     out[b] =
-      perCapacityFactor * capacityBtuPerH[b]! +
-      constant +
+      base +
       outdoor * outdoorF +
       sun * sunRate +
       ground * groundTemperature +

@@ -33,7 +33,6 @@ function runHere(): Run {
   const useful = createUsefulLine();
   Object.assign(useful.line, { constant: -9000, outdoor: 120, sun: 15, ground: 20, night: -80 });
   const out = new Float64Array(BINS);
-  const capacities = new Float64Array(BINS);
   const result = createFixedEquipmentSeason();
   let best = Number.POSITIVE_INFINITY;
   let check = 0;
@@ -44,8 +43,7 @@ function runHere(): Run {
       const wobble = k / DRAWS;
       const capacityBtuPerH = 60000 * (0.95 + 0.1 * wobble);
       useful.perCapacityFactor = 0.8 + 0.1 * wobble;
-      capacities.fill(capacityBtuPerH);
-      fillUsefulHeating({ useful, weather: bins, capacityBtuPerH: capacities, out });
+      fillUsefulHeating({ useful, weather: bins, capacityBtuPerH, out });
       fillFixedEquipmentSeason({ season: bins, usefulBtuPerH: out, capacityBtuPerH, out: result });
       check += result.runHoursPerBtu;
     }

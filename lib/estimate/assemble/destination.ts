@@ -8,6 +8,7 @@ import type { Destination } from "#lib/job/result/leakage-result.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
 import type { HouseKernel } from "../kernel/house-kernel.ts";
 import type { SystemState } from "../kernel/house-state.ts";
+import { capacityInBin, designCapacity } from "../kernel/mode-state.ts";
 import type { Mode, SeasonBins } from "../season-bins.ts";
 
 interface Input {
@@ -68,7 +69,7 @@ function followBin(
 /** The air's trip on the design day. */
 export function designAirPath(input: Input): AirPath {
   const mode = input.state.modes[input.mode]!;
-  return followBin(input, mode.designBins, 0, mode.ratedBtuPerH * mode.designProfile.capacityRatio[0]!);
+  return followBin(input, mode.designBins, 0, designCapacity(mode));
 }
 
 /** Where each unit of the equipment's output goes over a season, weighted by what it uses. */
@@ -78,11 +79,11 @@ export function destinationOf(input: Input): Destination {
   const account = createCapacityAccount();
   const weights = Array.from(
     bins.loadShare,
-    (share, bin) => share / Math.max(LEAST_USEFUL_SHARE, mode.usefulBtuPerH[bin]! / mode.capacityBtuPerH[bin]!),
+    (share, bin) => share / Math.max(LEAST_USEFUL_SHARE, mode.usefulBtuPerH[bin]! / capacityInBin(mode, bin)),
   );
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   weights.forEach((weight, bin) => {
-    const capacityBtuPerH = mode.capacityBtuPerH[bin]!;
+    const capacityBtuPerH = capacityInBin(mode, bin);
     addToAccount({
       path: followBin(input, bins, bin, capacityBtuPerH),
       capacityBtuPerH,

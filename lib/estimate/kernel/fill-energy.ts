@@ -19,14 +19,14 @@ const WATTS_PER_KILOWATT = 1000;
 function fillUse(mode: ModeState, loadBtu: number, degradationCoefficient: number): number {
   const slots = mode.runHoursBySlot.length;
   if (mode.heatPump) {
-    const season = mode.heatPump;
+    const { season, capacityBtuPerH, cop } = mode.heatPump;
     fillHeatPumpSeason({
       season: mode.bins,
       loadBtu,
       usefulBtuPerH: mode.usefulBtuPerH,
       perCapacityFactor: mode.useful.perCapacityFactor,
-      capacityBtuPerH: mode.capacityBtuPerH,
-      cop: mode.cop,
+      capacityBtuPerH,
+      cop,
       degradationCoefficient,
       out: season,
     });

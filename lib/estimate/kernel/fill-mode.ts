@@ -3,11 +3,11 @@ import { equipmentAirflow } from "#lib/distribution/equipment-airflow.ts";
 import { fillFixedEquipmentSeason, LEAST_USEFUL_SHARE } from "#lib/distribution/fixed-equipment-season.ts";
 import { fillCoolingLine } from "#lib/distribution/useful-cooling-line.ts";
 import { fillHeatingLine } from "#lib/distribution/useful-heating-line.ts";
-import { fillUsefulCooling, fillUsefulHeating } from "#lib/distribution/useful-line.ts";
+import { fillUsefulCooling, fillUsefulHeating, fillUsefulHeatPump } from "#lib/distribution/useful-line.ts";
 import type { ZoneLines } from "#lib/distribution/weather-columns.ts";
 import type { IndoorModel } from "../complete/complete-indoor.ts";
 import type { SystemModel } from "../complete/complete-systems.ts";
-import type { ModeState } from "./mode-state.ts";
+import { designCapacity, type HeatPumpState, type ModeState } from "./mode-state.ts";
 
 const BTU_PER_WH = 3.412141633;
 
@@ -46,10 +46,9 @@ function fillEquipment(state: ModeState, { system, parameters, fanFlowCfm }: Mod
 }
 
 const designUseful = new Float64Array(1);
-const designCapacity = new Float64Array(1);
 
 /** Load-weighted efficiency of the ducts over a season: Σ share / Σ share/η (seasonal-efficiency). */
-function seasonalEfficiency({ bins, usefulBtuPerH, capacityBtuPerH }: ModeState): number {
+function seasonalEfficiency({ bins, usefulBtuPerH }: ModeState, { capacityBtuPerH }: HeatPumpState): number {
   let inverse = 0;
   for (let b = 0; b < bins.count; b++) {
     const efficiency = usefulBtuPerH[b]! / capacityBtuPerH[b]!;
@@ -58,13 +57,23 @@ function seasonalEfficiency({ bins, usefulBtuPerH, capacityBtuPerH }: ModeState)
   return inverse > 0 ? 1 / inverse : 0;
 }
 
+function fillHeatPump(state: ModeState, heatPump: HeatPumpState): void {
+  const { capacityBtuPerH, cop, profile } = heatPump;
+  for (let b = 0; b < state.bins.count; b++) {
+    capacityBtuPerH[b] = state.ratedBtuPerH * profile.capacityRatio[b]!;
+    cop[b] = state.efficiencyRatio * profile.cop[b]!;
+  }
+  fillUsefulHeatPump({ useful: state.useful, weather: state.bins, capacityBtuPerH, out: state.usefulBtuPerH });
+  state.seasonalEfficiency = seasonalEfficiency(state, heatPump);
+}
+
 /**
  * Fills one system in one mode: what an hour of running is worth in every bin, and the efficiency of the ducts on the
  * design day and over the season. Allocates nothing but the small records of the called kernels.
  */
 export function fillMode(state: ModeState, input: ModeInput): void {
   const { ducts, zones, indoor, system } = input;
-  const { useful, bins, profile } = state;
+  const { useful, bins } = state;
   fillEquipment(state, input);
   if (state.mode === "heating") fillHeatingLine({ ducts, zones, indoorTemperatureF: indoor.heatingF, out: useful });
   else {
@@ -79,24 +88,17 @@ export function fillMode(state: ModeState, input: ModeInput): void {
       out: useful,
     });
   }
-  for (let b = 0; b < bins.count; b++) {
-    state.capacityBtuPerH[b] = state.ratedBtuPerH * profile.capacityRatio[b]!;
-    state.cop[b] = state.efficiencyRatio * profile.cop[b]!;
-  }
   const fill = state.mode === "heating" ? fillUsefulHeating : fillUsefulCooling;
-  fill({ useful, weather: bins, capacityBtuPerH: state.capacityBtuPerH, out: state.usefulBtuPerH });
-  designCapacity[0] = state.ratedBtuPerH * state.designProfile.capacityRatio[0]!;
-  fill({ useful, weather: state.designBins, capacityBtuPerH: designCapacity, out: designUseful });
-  state.designEfficiency = Math.max(LEAST_USEFUL_SHARE, designUseful[0]! / designCapacity[0]!);
-  if (state.heatPump) state.seasonalEfficiency = seasonalEfficiency(state);
-  else {
-    fillFixedEquipmentSeason({
-      season: bins,
-      usefulBtuPerH: state.usefulBtuPerH,
-      capacityBtuPerH: state.ratedBtuPerH,
-      out: state.fixed,
-    });
-    const { runHoursPerBtu } = state.fixed;
-    state.seasonalEfficiency = runHoursPerBtu > 0 ? 1 / (state.ratedBtuPerH * runHoursPerBtu) : 0;
+  const designBtuPerH = designCapacity(state);
+  fill({ useful, weather: state.designBins, capacityBtuPerH: designBtuPerH, out: designUseful });
+  state.designEfficiency = Math.max(LEAST_USEFUL_SHARE, designUseful[0]! / designBtuPerH);
+  if (state.heatPump) {
+    fillHeatPump(state, state.heatPump);
+    return;
   }
+  const capacityBtuPerH = state.ratedBtuPerH;
+  fill({ useful, weather: bins, capacityBtuPerH, out: state.usefulBtuPerH });
+  fillFixedEquipmentSeason({ season: bins, usefulBtuPerH: state.usefulBtuPerH, capacityBtuPerH, out: state.fixed });
+  const { runHoursPerBtu } = state.fixed;
+  state.seasonalEfficiency = runHoursPerBtu > 0 ? 1 / (capacityBtuPerH * runHoursPerBtu) : 0;
 }

@@ -6,10 +6,20 @@ import type { HeatingModel } from "../complete/complete-equipment.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
 import type { Mode, SeasonBins } from "../season-bins.ts";
 
-/** Output and COP of the equipment over the bins of a season, at its ratings: 1 where they do not vary. */
+/** Output and COP of a heat pump over the bins of a season, at its ratings. */
 interface Profile {
   capacityRatio: Float64Array;
   cop: Float64Array;
+}
+
+/** A heat pump's output and COP by bin, for this draw, and its use for a season's load. */
+export interface HeatPumpState {
+  readonly profile: Profile;
+  /** Of the rated output, on the design day. */
+  readonly designCapacityRatio: number;
+  readonly capacityBtuPerH: Float64Array;
+  readonly cop: Float64Array;
+  readonly season: HeatPumpSeason;
 }
 
 /** One system in one mode, before or after the work: made once, filled at every evaluation. */
@@ -17,16 +27,12 @@ export interface ModeState {
   readonly mode: Mode;
   readonly bins: SeasonBins;
   readonly designBins: SeasonBins;
-  readonly profile: Profile;
-  readonly designProfile: Profile;
   readonly useful: UsefulLine;
   /** By bin, for this draw. */
-  readonly capacityBtuPerH: Float64Array;
-  readonly cop: Float64Array;
   readonly usefulBtuPerH: Float64Array;
-  /** One of the two, by the kind of equipment. */
+  /** One of the two, by the kind of equipment: all but heat pumps give the same output in every bin. */
   readonly fixed: FixedEquipmentSeason;
-  readonly heatPump: HeatPumpSeason | null;
+  readonly heatPump: HeatPumpState | null;
   /** Rated output of this draw at this airflow, and output over input (COP, SEER or yearly efficiency). */
   ratedBtuPerH: number;
   efficiencyRatio: number;
@@ -70,9 +76,27 @@ function makeHeatPumpProfile(heating: HeatingModel, ratedBtuPerH: number, bins: 
   };
 }
 
-function flatProfile(bins: SeasonBins): Profile {
-  return { capacityRatio: new Float64Array(bins.count).fill(1), cop: new Float64Array(bins.count).fill(1) };
+function createHeatPumpState(
+  heating: HeatingModel,
+  ratedBtuPerH: number,
+  { bins, designBins, slots }: { bins: SeasonBins; designBins: SeasonBins; slots: number },
+): HeatPumpState {
+  return {
+    profile: heatPumpProfile(heating, ratedBtuPerH, bins),
+    designCapacityRatio: heatPumpProfile(heating, ratedBtuPerH, designBins).capacityRatio[0]!,
+    capacityBtuPerH: new Float64Array(bins.count),
+    cop: new Float64Array(bins.count),
+    season: createHeatPumpSeason(slots),
+  };
 }
+
+/** What the equipment gives in one bin of its season, in this draw. */
+export const capacityInBin = ({ heatPump, ratedBtuPerH }: ModeState, bin: number): number =>
+  heatPump ? heatPump.capacityBtuPerH[bin]! : ratedBtuPerH;
+
+/** What it gives on the design day. */
+export const designCapacity = ({ heatPump, ratedBtuPerH }: ModeState): number =>
+  heatPump ? ratedBtuPerH * heatPump.designCapacityRatio : ratedBtuPerH;
 
 /** Null when the system does not work in this mode. */
 export function createModeState(house: HouseModel, systemIndex: number, mode: Mode): ModeState | null {
@@ -83,19 +107,14 @@ export function createModeState(house: HouseModel, systemIndex: number, mode: Mo
   const designBins = mode === "heating" ? house.designHeating : house.designCooling;
   const isHeatPump = mode === "heating" && heating!.isHeatPump;
   const rated = house.space.parameters[(mode === "heating" ? heating! : cooling!).capacityAt]!.base;
-  const profileOf = (over: SeasonBins) => (isHeatPump ? heatPumpProfile(heating!, rated, over) : flatProfile(over));
   return {
     mode,
     bins,
     designBins,
-    profile: profileOf(bins),
-    designProfile: profileOf(designBins),
     useful: createUsefulLine(),
-    capacityBtuPerH: new Float64Array(bins.count),
-    cop: new Float64Array(bins.count),
     usefulBtuPerH: new Float64Array(bins.count),
     fixed: createFixedEquipmentSeason(slots),
-    heatPump: isHeatPump ? createHeatPumpSeason(slots) : null,
+    heatPump: isHeatPump ? createHeatPumpState(heating!, rated, { bins, designBins, slots }) : null,
     ratedBtuPerH: rated,
     efficiencyRatio: 1,
     airflowFactor: 1,
