@@ -34,6 +34,14 @@ export interface Outcome {
   readonly draws: readonly Float64Array[] | null;
 }
 
+/** Room for one row at a time, kept because a result has hundreds of ranges. */
+let room = new Float64Array(0);
+
+function roomFor(count: number): Float64Array {
+  if (room.length !== count) room = new Float64Array(count);
+  return room;
+}
+
 /** A value with the 10th, 50th and 90th percentile of its draws, which are reordered. */
 function withPercentiles(value: number, sample: Float64Array): Ranged {
   const [p10, p50, p90] = quantilesInPlace(sample, [0.1, 0.5, 0.9]);
@@ -45,7 +53,9 @@ export function rangedOf(outcome: Outcome, place: number): Ranged {
   const value = outcome.values[place]!;
   const row = outcome.draws?.[place];
   if (!row) return { value };
-  return withPercentiles(value, row.slice());
+  const sample = roomFor(row.length);
+  sample.set(row);
+  return withPercentiles(value, sample);
 }
 
 /** The range of a number that is made of other outputs, draw by draw. */
@@ -54,7 +64,7 @@ export function rangedOfFunction(outcome: Outcome, formula: (read: (place: numbe
   const { draws } = outcome;
   if (!draws || draws.length === 0) return { value };
   const count = draws[0]!.length;
-  const sample = new Float64Array(count);
+  const sample = roomFor(count);
   for (let k = 0; k < count; k++) sample[k] = formula((place) => draws[place]![k]!);
   return withPercentiles(value, sample);
 }

@@ -8,6 +8,7 @@ interface Decimal {
 
 /** The decimal that a number is written as, digit for digit: 0.07 is 7/100 here, whatever binary makes of it. */
 function decimalOf(value: number): Decimal {
+  if (Number.isSafeInteger(value)) return { digits: BigInt(value), places: 0 };
   if (!Number.isFinite(value)) throw new RangeError(`Money needs finite numbers, not ${value}`);
   const [mantissa = "0", exponent = "0"] = String(value).split("e");
   const [whole = "0", fraction = ""] = mantissa.split(".");

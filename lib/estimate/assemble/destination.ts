@@ -18,58 +18,52 @@ interface Input {
   mode: Mode;
 }
 
-/** Follows the air through one system in one bin, at the best estimates. */
-function followBin(
-  { house, kernel, state, mode }: Input,
-  bins: SeasonBins,
-  bin: number,
-  capacityBtuPerH: number,
-): AirPath {
+/** Follows the air through one system at the best estimates, bin by bin. Each answer overwrites the one before. */
+function createFollower({ house, kernel, state, mode }: Input) {
   const zones = kernel.zones[mode];
   const { indoor } = house.loads;
-  const outdoorF = bins.temperatureF[bin]!;
-  const zoneTemperatureF = zones.constant.map(
-    (constant, p) =>
-      constant +
-      zones.outdoor[p]! * outdoorF +
-      zones.sun[p]! * bins.sunBtuPerHFt2[bin]! +
-      zones.ground[p]! * bins.groundF[bin]! +
-      zones.night[p]! * bins.isNight[bin]!,
-  );
-  const counted = (share: number) => share * bins.humidityRatio[bin]! + (1 - share) * indoor.coolingHumidityRatio;
-  const zoneEnthalpyBtuPerLb = zoneTemperatureF.map((temperatureF, p) =>
-    moistAirEnthalpy(temperatureF, counted(zones.outdoorMoistureShare[p]!)),
-  );
+  const coilMoistureShare = house.space.parameters[indoor.coilMoistureShareAt]!.base;
+  const { cooling } =
+    house.systems[kernel.before.systems.indexOf(state)] ?? house.systems[kernel.after.systems.indexOf(state)]!;
+  const coil = { capacityBtuPerH: 0, sensibleHeatRatio: cooling?.sensibleHeatRatio ?? 1 };
+  const places = zones.constant.length;
   const around = {
     indoorTemperatureF: mode === "heating" ? indoor.heatingF : indoor.coolingF,
-    outdoorTemperatureF: outdoorF,
-    zoneTemperatureF,
+    outdoorTemperatureF: 0,
+    zoneTemperatureF: new Float64Array(places),
     indoorEnthalpyBtuPerLb: indoor.coolingEnthalpyBtuPerLb,
-    outdoorEnthalpyBtuPerLb: moistAirEnthalpy(
-      outdoorF,
-      counted(house.space.parameters[indoor.coilMoistureShareAt]!.base),
-    ),
-    zoneEnthalpyBtuPerLb,
+    outdoorEnthalpyBtuPerLb: 0,
+    zoneEnthalpyBtuPerLb: new Float64Array(places),
   };
   const path = createAirPath();
-  if (mode === "heating") followHeating(state.prepared, around, capacityBtuPerH, path);
-  else {
-    const system =
-      house.systems[kernel.before.systems.indexOf(state)] ?? house.systems[kernel.after.systems.indexOf(state)]!;
-    followCooling(
-      state.prepared,
-      around,
-      { capacityBtuPerH, sensibleHeatRatio: system.cooling!.sensibleHeatRatio },
-      path,
-    );
-  }
-  return path;
+
+  return (bins: SeasonBins, bin: number, capacityBtuPerH: number): AirPath => {
+    const outdoorF = bins.temperatureF[bin]!;
+    const humidity = bins.humidityRatio[bin]!;
+    const counted = (share: number) => share * humidity + (1 - share) * indoor.coolingHumidityRatio;
+    around.outdoorTemperatureF = outdoorF;
+    around.outdoorEnthalpyBtuPerLb = moistAirEnthalpy(outdoorF, counted(coilMoistureShare));
+    for (let p = 0; p < places; p++) {
+      const zoneF =
+        zones.constant[p]! +
+        zones.outdoor[p]! * outdoorF +
+        zones.sun[p]! * bins.sunBtuPerHFt2[bin]! +
+        zones.ground[p]! * bins.groundF[bin]! +
+        zones.night[p]! * bins.isNight[bin]!;
+      around.zoneTemperatureF[p] = zoneF;
+      around.zoneEnthalpyBtuPerLb[p] = moistAirEnthalpy(zoneF, counted(zones.outdoorMoistureShare[p]!));
+    }
+    coil.capacityBtuPerH = capacityBtuPerH;
+    if (mode === "heating") followHeating(state.prepared, around, capacityBtuPerH, path);
+    else followCooling(state.prepared, around, coil, path);
+    return path;
+  };
 }
 
 /** The air's trip on the design day. */
 export function designAirPath(input: Input): AirPath {
   const mode = input.state.modes[input.mode]!;
-  return followBin(input, mode.designBins, 0, designCapacity(mode));
+  return createFollower(input)(mode.designBins, 0, designCapacity(mode));
 }
 
 /** Where each unit of the equipment's output goes over a season, weighted by what it uses. */
@@ -77,6 +71,7 @@ export function destinationOf(input: Input): Destination {
   const mode = input.state.modes[input.mode]!;
   const { bins } = mode;
   const account = createCapacityAccount();
+  const follow = createFollower(input);
   const weights = Array.from(
     bins.loadShare,
     (share, bin) => share / Math.max(LEAST_USEFUL_SHARE, mode.usefulBtuPerH[bin]! / capacityInBin(mode, bin)),
@@ -85,7 +80,7 @@ export function destinationOf(input: Input): Destination {
   weights.forEach((weight, bin) => {
     const capacityBtuPerH = capacityInBin(mode, bin);
     addToAccount({
-      path: followBin(input, bins, bin, capacityBtuPerH),
+      path: follow(bins, bin, capacityBtuPerH),
       capacityBtuPerH,
       cyclingFactor: input.state.prepared.cyclingFactor,
       weight: weight / total,

@@ -36,9 +36,11 @@ export function laterBillsOf({
   climate: ClimateYear;
   savings: Savings;
 }): Pick<Result, "laterBills"> {
+  const bills = job.energy?.bills ?? [];
+  if (bills.length === 0) return {};
   const temperaturesOf = typicalDays(climate);
   const laterBills = FUELS.flatMap((fuel): LaterBills[] => {
-    const { before, after } = splitAtWork(billsOfFuel(job.energy?.bills ?? [], fuel), job.plan?.workDoneDate);
+    const { before, after } = splitAtWork(billsOfFuel(bills, fuel), job.plan?.workDoneDate);
     if (after.length === 0) return [];
     const saving = savingFromBills({
       before: before.map(({ bill }) => bill),
