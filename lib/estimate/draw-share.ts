@@ -20,7 +20,7 @@ export interface AskedDraws {
 }
 
 /** Draws `from` up to, not including, `to`. */
-export interface DrawShare extends AskedDraws {
+export interface DrawShare {
   from: number;
   to: number;
 }
@@ -29,10 +29,16 @@ export interface DrawShare extends AskedDraws {
 export type DrawElsewhere = (asked: AskedDraws) => Promise<Float64Array[]>;
 
 /**
- * One share of the draws, the house built anew from the job. Draw k depends on job, options, seed and k alone, so shares
- * put one after the other are the very numbers that one thread would have drawn.
+ * Makes the house anew from the job and answers with any share of its draws. Draw k depends on job, options, seed and k
+ * alone, so shares put one after the other are the very numbers that one thread would have drawn.
  */
-export function runDrawShare({ job, reference, options, isVerified, seed, from, to }: DrawShare): Float64Array[] {
+export function prepareShares({
+  job,
+  reference,
+  options,
+  isVerified,
+  seed,
+}: AskedDraws): (from: number, to: number) => Float64Array[] {
   const ledger = createLedger();
   const measurements = readTests({ job, elevationFt: elevationOf(job, reference), ledger });
   const house = completeHouse({ job, reference, measurements, ledger });
@@ -41,5 +47,5 @@ export function runDrawShare({ job, reference, options, isVerified, seed, from, 
     plansOfMeasures(house, () => options),
     { isVerified },
   );
-  return runDraws({ kernel, space: house.space, seed, from, to });
+  return (from, to) => runDraws({ kernel, space: house.space, seed, from, to });
 }

@@ -4,9 +4,10 @@ import { availableParallelism } from "node:os";
 import { join } from "node:path";
 import { range } from "d3-array";
 import { Piscina } from "piscina";
-import type { AskedDraws, DrawElsewhere, DrawShare } from "#lib/estimate/draw-share.ts";
+import type { DrawElsewhere, DrawShare } from "#lib/estimate/draw-share.ts";
+import type { ShareTask } from "./draw-worker.ts";
 
-/** Small enough that progress moves and no thread waits long for the last one; large beside building the house anew. */
+/** Small enough that progress moves and no thread waits long for the last one; large beside handing it over. */
 const DRAWS_OF_SHARE = 1_000;
 const IDLE_MS = 30_000;
 
@@ -36,12 +37,16 @@ export function createDrawPool({
   const pool = new Piscina({ filename: workerFile, maxThreads: threads, idleTimeout: IDLE_MS });
   // Each share that waits listens to the signal.
   if (signal) setMaxListeners(0, signal);
+  let estimates = 0;
   return {
     draw: async (asked) => {
       let done = 0;
+      estimates += 1;
+      const estimateNumber = estimates;
       const blocks = await Promise.all(
-        sharesOf(asked).map(async (share) => {
-          const block: Float64Array = await pool.run(share, { signal });
+        sharesOf(asked.draws).map(async (share) => {
+          const task: ShareTask = { ...share, asked, estimateNumber };
+          const block: Float64Array = await pool.run(task, { signal });
           done += share.to - share.from;
           onProgress?.({ done, draws: asked.draws });
           return { ...share, block };
@@ -53,12 +58,8 @@ export function createDrawPool({
   };
 }
 
-function sharesOf(asked: AskedDraws): DrawShare[] {
-  return range(0, asked.draws, DRAWS_OF_SHARE).map((from) => ({
-    ...asked,
-    from,
-    to: Math.min(from + DRAWS_OF_SHARE, asked.draws),
-  }));
+function sharesOf(draws: number): DrawShare[] {
+  return range(0, draws, DRAWS_OF_SHARE).map((from) => ({ from, to: Math.min(from + DRAWS_OF_SHARE, draws) }));
 }
 
 function joinRows(draws: number, blocks: readonly { from: number; to: number; block: Float64Array }[]): Float64Array[] {
