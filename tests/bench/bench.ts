@@ -6,6 +6,7 @@ import { estimate } from "#lib/estimate/estimate.ts";
 import { canonicalJson } from "#lib/hash/content-hash.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
 import { loadReferenceData } from "#lib/reference-data/load-server.ts";
+import { createDrawPool } from "#lib/work/draw-pool.ts";
 import { startApp } from "#tests/browser/app-server.ts";
 import { measureDrawBins } from "./draw-bins.ts";
 import { measureImport } from "./import-claims.ts";
@@ -32,7 +33,7 @@ async function medianMs(name: string, run: () => Promise<unknown>, time = 1500):
 async function estimateFigures(): Promise<Figure[]> {
   const job = readJob("hot-humid-two-systems.json");
   const reference = await loadReferenceData(job);
-  return [
+  const figures = [
     { name: "estimate-ms", value: await medianMs("estimate", () => estimate(job, reference)), unit: "ms" },
     {
       name: "estimate-10000-draws-ms",
@@ -40,6 +41,14 @@ async function estimateFigures(): Promise<Figure[]> {
       unit: "ms",
     },
   ];
+  for (const threads of [1, 2]) {
+    const pool = createDrawPool({ threads });
+    const drawn = () => estimate(job, reference, { draws: 10_000, drawElsewhere: pool.draw });
+    const value = await medianMs(`draws in ${threads} threads`, drawn, 4000);
+    figures.push({ name: `estimate-10000-draws-${threads}-threads-ms`, value, unit: "ms" });
+    await pool.close();
+  }
+  return figures;
 }
 
 async function claimFigures(): Promise<Figure[]> {
