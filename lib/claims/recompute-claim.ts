@@ -20,9 +20,20 @@ export interface NumberDifference {
   relativeDifference: number;
 }
 
+interface Recomputed {
+  /** The claim's own. */
+  hash: string;
+  /**
+   * The most that any number is apart from its claimed one: 0 when all are the same to the last bit. The language leaves
+   * the last bit of powers and exponentials to its engine, so another make of browser gets some 1e-15.
+   */
+  largestRelativeDifference: number;
+  notes: string[];
+}
+
 export type RecomputeOutcome =
-  | { outcome: "same"; hash: string; notes: string[] }
-  | { outcome: "differs"; hash: string; differences: NumberDifference[]; notes: string[] }
+  | ({ outcome: "same" } & Recomputed)
+  | ({ outcome: "differs"; differences: NumberDifference[] } & Recomputed)
   | { outcome: "invalid"; errors: FieldProblem[] };
 
 export interface RecomputeOptions {
@@ -38,30 +49,30 @@ function relativeDifferenceOf(was: number, is: number): number {
   return scale > 0 ? Math.abs(was - is) / scale : 0;
 }
 
-function isSameNumber(was: number | undefined, is: number | undefined): boolean {
-  if (was === undefined || is === undefined) return was === is;
-  return relativeDifferenceOf(was, is) <= RECOMPUTE_TOLERANCE_RATIO;
+function relativeDifferenceBetween(was: number | undefined, is: number | undefined): number {
+  if (was === undefined || is === undefined) return was === is ? 0 : 1;
+  return relativeDifferenceOf(was, is);
 }
 
 function compareNumbers(
   claimed: Claim["numbers"],
   recomputed: Record<string, number[]>,
   withDraws: boolean,
-): NumberDifference[] {
+): { differences: NumberDifference[]; largestRelativeDifference: number } {
   const whiches = withDraws ? WHICH : WHICH.slice(0, 1);
   const onlyRecomputed = Object.keys(recomputed).filter((path) => !Object.hasOwn(claimed, path));
-  return [...Object.keys(claimed), ...onlyRecomputed]
-    .filter((path) => whiches.some((_, index) => !isSameNumber(claimed[path]?.[index], recomputed[path]?.[index])))
-    .sort()
-    .flatMap((path) =>
-      whiches.flatMap((which, index): NumberDifference[] => {
-        const was = claimed[path]?.[index];
-        const is = recomputed[path]?.[index];
-        if (isSameNumber(was, is)) return [];
-        const relativeDifference = was === undefined || is === undefined ? 1 : relativeDifferenceOf(was, is);
-        return [{ path, which, claimed: was ?? null, recomputed: is ?? null, relativeDifference }];
-      }),
-    );
+  const differences: NumberDifference[] = [];
+  let largestRelativeDifference = 0;
+  for (const path of [...Object.keys(claimed), ...onlyRecomputed].sort())
+    for (const [index, which] of whiches.entries()) {
+      const was = claimed[path]?.[index];
+      const is = recomputed[path]?.[index];
+      const relativeDifference = relativeDifferenceBetween(was, is);
+      largestRelativeDifference = Math.max(largestRelativeDifference, relativeDifference);
+      if (!(relativeDifference <= RECOMPUTE_TOLERANCE_RATIO))
+        differences.push({ path, which, claimed: was ?? null, recomputed: is ?? null, relativeDifference });
+    }
+  return { differences, largestRelativeDifference };
 }
 
 function whatChanged({ engineVersion }: Claim): string {
@@ -107,11 +118,16 @@ export async function recomputeClaim(
     const reference = await loadReference(claim.job);
     const draws = withDraws ? claim.draws : 0;
     const figures = estimateClaimedFigures(claim.job, reference, { draws, seed: claim.seed });
+    const { differences, largestRelativeDifference } = compareNumbers(
+      claim.numbers,
+      claimedNumbers(figures),
+      withDraws && claim.draws > 0,
+    );
     const notes = notesOf(claim, reference, withDraws);
-    const differences = compareNumbers(claim.numbers, claimedNumbers(figures), withDraws && claim.draws > 0);
+    const recomputed = { hash: claim.hash, largestRelativeDifference, notes };
     return differences.length === 0
-      ? { outcome: "same", hash: claim.hash, notes }
-      : { outcome: "differs", hash: claim.hash, differences, notes };
+      ? { outcome: "same", ...recomputed }
+      : { outcome: "differs", differences, ...recomputed };
   } catch (thrown) {
     if (!(thrown instanceof InputProblem)) throw thrown;
     return {

@@ -18,6 +18,7 @@ import { ClaimInspections } from "./claim-inspections.tsx";
 import { ClaimPacket } from "./claim-packet.tsx";
 import { ClaimSteps } from "./claim-steps.tsx";
 import { ClaimTalk } from "./claim-talk.tsx";
+import { RecomputeHere } from "./recompute-here.tsx";
 import { RecomputeVerdict } from "./recompute-verdict.tsx";
 
 export const metadata: Metadata = { title: "Claim" };
@@ -114,6 +115,7 @@ export default async function ClaimPage({
             <section aria-labelledby="recomputed">
               <h2 id="recomputed">Recomputed</h2>
               <RecomputeVerdict claim={stored} outcome={outcome} />
+              {claim ? <RecomputeHere claimId={id} draws={claim.draws} /> : null}
             </section>
             <section aria-labelledby="flags">
               <h2 id="flags">What to ask about</h2>

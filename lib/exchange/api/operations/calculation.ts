@@ -25,15 +25,20 @@ const differenceSchema = z
   })
   .meta({ id: "NumberDifference", title: "A number that comes out differently" });
 
+const recomputedShape = {
+  hash: z.string().meta({ title: "The claim's own hash" }),
+  largestRelativeDifference: z.number().meta({
+    unit: "ratio",
+    title: "The most that a number is apart from its claimed one",
+    description: "0: all the same to the last bit. Up to 1e-9 a claim counts as the same.",
+  }),
+  notes: z.array(z.string()),
+};
+
 export const verdictSchema = z
   .discriminatedUnion("outcome", [
-    z.strictObject({ outcome: z.literal("same"), hash: z.string(), notes: z.array(z.string()) }),
-    z.strictObject({
-      outcome: z.literal("differs"),
-      hash: z.string(),
-      differences: z.array(differenceSchema),
-      notes: z.array(z.string()),
-    }),
+    z.strictObject({ outcome: z.literal("same"), ...recomputedShape }),
+    z.strictObject({ outcome: z.literal("differs"), differences: z.array(differenceSchema), ...recomputedShape }),
     z.strictObject({ outcome: z.literal("invalid"), errors: z.array(fieldProblemSchema) }),
   ])
   .meta({ id: "RecomputeVerdict", title: "Whether a claim comes out the same" });
