@@ -1,6 +1,6 @@
 import { type ComponentProps, type ReactNode, useId } from "react";
 import styles from "./field.module.css";
-import { type FieldTexts, fieldIds } from "./field-frame.tsx";
+import { FieldNote, type FieldTexts, fieldIds, HintAndError, Optional } from "./field-frame.tsx";
 
 export interface Choice {
   value: string;
@@ -31,26 +31,14 @@ export function ChoiceCards({
 }: FieldTexts &
   RadioProps & { name: string; choices: readonly Choice[]; value?: string; defaultValue?: string; isRow?: boolean }) {
   const id = useId();
-  const { hintId, errorId, noteId, describedBy } = fieldIds(id, { hint, error, note });
+  const { describedBy } = fieldIds(id, { hint, error, note });
   return (
     <fieldset className={error ? `${styles.field} ${styles.wrong}` : styles.field} aria-describedby={describedBy}>
       <legend className={styles.label}>
         {label}
-        {isOptional ? <span className={styles.optional}> (optional)</span> : null}
+        <Optional isOptional={isOptional} />
       </legend>
-      {hint ? (
-        <p id={hintId} className={styles.hint}>
-          {hint}
-        </p>
-      ) : null}
-      {error ? (
-        <p id={errorId} className={styles.error}>
-          <span className={styles.errorSign} aria-hidden="true">
-            !
-          </span>
-          <span>{error}</span>
-        </p>
-      ) : null}
+      <HintAndError id={id} hint={hint} error={error} />
       <div className={isRow ? `${styles.choices} ${styles.row}` : styles.choices}>
         {choices.map((choice) => (
           <label key={choice.value} className={styles.choice}>
@@ -73,11 +61,7 @@ export function ChoiceCards({
           </label>
         ))}
       </div>
-      {note ? (
-        <p id={noteId} className={styles.note} aria-live={isNoteQuiet ? undefined : "polite"}>
-          {note}
-        </p>
-      ) : null}
+      <FieldNote id={id} note={note} isNoteQuiet={isNoteQuiet} />
     </fieldset>
   );
 }

@@ -32,28 +32,11 @@ export function fieldIds(id: string, { hint, error, note }: Pick<FieldTexts, "hi
   return { hintId, errorId, noteId, describedBy };
 }
 
-export function FieldFrame({
-  id,
-  label,
-  hint,
-  error,
-  note,
-  isNoteQuiet = false,
-  isOptional,
-  isLabelHidden = false,
-  children,
-}: FieldTexts & { id: string; children: ReactNode }) {
-  const { hintId, errorId, noteId } = fieldIds(id, { hint, error, note });
+/** Why a field is asked and what is wrong with it: above its control. */
+export function HintAndError({ id, hint, error }: Pick<FieldTexts, "hint" | "error"> & { id: string }) {
+  const { hintId, errorId } = fieldIds(id, { hint, error });
   return (
-    <div
-      className={[styles.field, error ? styles.wrong : "", isLabelHidden ? styles.inTable : ""]
-        .filter(Boolean)
-        .join(" ")}
-    >
-      <label htmlFor={id} className={isLabelHidden ? styles.hidden : styles.label}>
-        {label}
-        {isOptional ? <span className={styles.optional}> (optional)</span> : null}
-      </label>
+    <>
       {hint ? (
         <p id={hintId} className={styles.hint}>
           {hint}
@@ -67,12 +50,50 @@ export function FieldFrame({
           <span>{error}</span>
         </p>
       ) : null}
+    </>
+  );
+}
+
+/** What a field says back: below its control. */
+export function FieldNote({
+  id,
+  note,
+  isNoteQuiet = false,
+}: Pick<FieldTexts, "note" | "isNoteQuiet"> & { id: string }) {
+  return note ? (
+    <p id={fieldIds(id, { note }).noteId} className={styles.note} aria-live={isNoteQuiet ? undefined : "polite"}>
+      {note}
+    </p>
+  ) : null;
+}
+
+export const Optional = ({ isOptional }: Pick<FieldTexts, "isOptional">) =>
+  isOptional ? <span className={styles.optional}> (optional)</span> : null;
+
+export function FieldFrame({
+  id,
+  label,
+  hint,
+  error,
+  note,
+  isNoteQuiet = false,
+  isOptional,
+  isLabelHidden = false,
+  children,
+}: FieldTexts & { id: string; children: ReactNode }) {
+  return (
+    <div
+      className={[styles.field, error ? styles.wrong : "", isLabelHidden ? styles.inTable : ""]
+        .filter(Boolean)
+        .join(" ")}
+    >
+      <label htmlFor={id} className={isLabelHidden ? styles.hidden : styles.label}>
+        {label}
+        <Optional isOptional={isOptional} />
+      </label>
+      <HintAndError id={id} hint={hint} error={error} />
       {children}
-      {note ? (
-        <p id={noteId} className={styles.note} aria-live={isNoteQuiet ? undefined : "polite"}>
-          {note}
-        </p>
-      ) : null}
+      <FieldNote id={id} note={note} isNoteQuiet={isNoteQuiet} />
     </div>
   );
 }

@@ -3,6 +3,7 @@ import { collectYear, type WeatherFile } from "./weather/collect-year.ts";
 import {
   type Column,
   cellsOf,
+  elevationIn,
   type HourRecord,
   stationIdOf,
   valueIn,
@@ -37,17 +38,14 @@ export async function readEpw(first: TextLine, lines: AsyncIterator<TextLine>): 
 
 function siteOf({ number, text }: TextLine): WeatherSite {
   const [, city, region, , , stationId, , , , elevation] = cellsOf(text, number);
-  const elevationM = Number(elevation);
-  if (elevation === undefined || elevation === "" || !(elevationM > -450 && elevationM < 5000))
-    throw weatherProblem({
-      lineNumber: number,
-      detail: `The elevation, last on the LOCATION line, must be a number of meters, not “${elevation ?? ""}”`,
-      fix: "Complete the line: LOCATION, city, state, country, source, station, latitude, longitude, time zone, elevation.",
-    });
   return {
     stationId: stationIdOf(stationId),
     stationName: [city, region].filter((part) => part).join(", ") || "Weather file",
-    elevationM,
+    elevationM: elevationIn(elevation, {
+      lineNumber: number,
+      place: "last on the LOCATION line",
+      fix: "Complete the line: LOCATION, city, state, country, source, station, latitude, longitude, time zone, elevation.",
+    }),
   };
 }
 

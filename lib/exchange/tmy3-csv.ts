@@ -3,6 +3,7 @@ import { collectYear, type WeatherFile } from "./weather/collect-year.ts";
 import {
   type Column,
   cellsOf,
+  elevationIn,
   type HourRecord,
   stationIdOf,
   valueIn,
@@ -42,17 +43,14 @@ export async function readTmy3Csv(first: TextLine, lines: AsyncIterator<TextLine
 
 function siteOf({ number, text }: TextLine): WeatherSite {
   const [stationId, name, state, , , , elevation] = cellsOf(text, number);
-  const elevationM = Number(elevation);
-  if (elevation === undefined || elevation === "" || !(elevationM > -450 && elevationM < 5000))
-    throw weatherProblem({
-      lineNumber: number,
-      detail: `The elevation, seventh on the first line, must be a number of meters, not “${elevation ?? ""}”`,
-      fix: "The first line must hold station, name, state, time zone, latitude, longitude, elevation.",
-    });
   return {
     stationId: stationIdOf(stationId),
     stationName: [name, state].filter((part) => part).join(", ") || "Weather file",
-    elevationM,
+    elevationM: elevationIn(elevation, {
+      lineNumber: number,
+      place: "seventh on the first line",
+      fix: "The first line must hold station, name, state, time zone, latitude, longitude, elevation.",
+    }),
   };
 }
 

@@ -83,3 +83,24 @@ export const stationIdOf = (text: string | undefined): string => {
   const plain = (text ?? "").replace(/[^A-Za-z0-9._-]/g, "").slice(0, 40);
   return /^[A-Za-z0-9]/.test(plain) ? plain : "weather-file";
 };
+
+/** Lower than any place on land, and higher than any town. */
+const ELEVATIONS_M = { low: -450, high: 5000 };
+
+/**
+ * The station's height out of its cell, in meters.
+ * @throws InputProblem that names the line and what it must hold.
+ */
+export function elevationIn(
+  cell: string | undefined,
+  { lineNumber, place, fix }: { lineNumber: number; place: string; fix: string },
+): number {
+  const elevationM = Number(cell);
+  if (cell === undefined || cell === "" || !(elevationM > ELEVATIONS_M.low && elevationM < ELEVATIONS_M.high))
+    throw weatherProblem({
+      lineNumber,
+      detail: `The elevation, ${place}, must be a number of meters, not “${cell ?? ""}”`,
+      fix,
+    });
+  return elevationM;
+}
