@@ -1,6 +1,7 @@
 import { readFile } from "node:fs/promises";
 import path from "node:path";
 import { InputProblem } from "#lib/errors/input-problem.ts";
+import { parseJson } from "#lib/errors/parse-json.ts";
 import type { CommandContext } from "./command.ts";
 
 /**
@@ -29,22 +30,4 @@ export async function readText(file: string, context: CommandContext): Promise<s
 /** The same as JSON. @throws InputProblem `input-not-json` with line and column. */
 export async function readJson(file: string, context: CommandContext): Promise<unknown> {
   return parseJson(await readText(file, context), file === "-" ? "standard input" : file);
-}
-
-export function parseJson(text: string, name: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch (thrown) {
-    const at = /position (\d+)/.exec((thrown as Error).message)?.[1];
-    const before = at === undefined ? null : text.slice(0, Number(at)).split("\n");
-    const where = before ? ` at line ${before.length}, column ${(before.at(-1)?.length ?? 0) + 1}` : "";
-    throw new InputProblem("input-not-json", [
-      {
-        pointer: "#",
-        detail: `${name} is not JSON${where}`,
-        code: "not-json",
-        fix: "Check for a missing comma, bracket or quote.",
-      },
-    ]);
-  }
 }

@@ -37,10 +37,10 @@ const LEASE_CHECK_SECONDS = 2;
 /** Tables and the queue are made by a migration, since the app may make none. */
 const FIXED = { schema: SCHEMA, migrate: false, schedule: false } as const;
 
-/** Puts a task into the queue within a transaction: both are kept, or neither. */
-export async function sendChunk(
+/** Puts tasks into the queue within a transaction: all is kept, or nothing. */
+export async function sendChunks(
   sql: Prisma.TransactionClient,
-  task: ChunkTask,
+  tasks: readonly ChunkTask[],
   { leaseSeconds }: QueueOptions = {},
 ): Promise<void> {
   const db = {
@@ -49,7 +49,8 @@ export async function sendChunk(
     }),
   };
   const sender = new PgBoss({ ...FIXED, db, supervise: false });
-  await sender.send(QUEUE, task, { db, ...(leaseSeconds && { expireInSeconds: leaseSeconds }) });
+  const jobs = tasks.map((data) => ({ name: QUEUE, data, ...(leaseSeconds && { expireInSeconds: leaseSeconds }) }));
+  if (jobs.length > 0) await sender.insert(jobs, { db });
 }
 
 /** Opens the queue for a worker. */

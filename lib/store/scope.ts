@@ -14,6 +14,7 @@ import { photos } from "./repositories/photos.ts";
 import { priceBooks } from "./repositories/price-books.ts";
 import { programs } from "./repositories/programs.ts";
 import { proposals } from "./repositories/proposals.ts";
+import { recomputeChunks } from "./repositories/recompute-chunks.ts";
 import { repairs } from "./repositories/repairs.ts";
 import type { UnitOfWork } from "./unit-of-work.ts";
 
@@ -34,6 +35,7 @@ export function makeScope(unit: UnitOfWork) {
     claimReview: claimReview(unit),
     claimBatches: claimBatches(unit),
     claimChunks: claimChunks(unit),
+    recomputeChunks: recomputeChunks(unit),
     apiKeys: apiKeys(unit),
     idempotency: idempotency(unit),
     audit: audit(unit),

@@ -4,8 +4,9 @@ import { seedDemo } from "#lib/access/seed-demo.ts";
 import type { Claim } from "#lib/claims/claim-schema.ts";
 import { claimBody } from "#lib/claims/create-claim.ts";
 import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
+import { cancelBatch } from "#lib/work/claims/cancel-batch.ts";
 import { csvLines, ndjsonLines } from "#lib/work/claims/claim-lines.ts";
-import { cancelImport, importClaims } from "#lib/work/claims/import-claims.ts";
+import { importClaims } from "#lib/work/claims/import-claims.ts";
 import { workOnClaims } from "#lib/work/claims/work-on-claims.ts";
 import { claimGenerator, sealed } from "#tests/claims/generated-claims.ts";
 import { type TemporaryDatabase, temporaryDatabase } from "#tests/store/temporary-database.ts";
@@ -127,8 +128,8 @@ describe("an import of claims", () => {
       importClaims(database.store, estimator, { contractorId, sourceName: "x", lines }),
     ).rejects.toMatchObject({ code: "not-allowed" });
     const batchId = await importClaims(database.store, reviewer, { contractorId, sourceName: "x", lines });
-    await cancelImport(database.store, reviewer, batchId);
-    await expect(cancelImport(database.store, reviewer, batchId)).rejects.toMatchObject({ code: "conflict" });
+    await cancelBatch(database.store, reviewer, batchId);
+    await expect(cancelBatch(database.store, reviewer, batchId)).rejects.toMatchObject({ code: "conflict" });
     const stop = new AbortController();
     await workOnClaims(database.store, { signal: stop.signal, goesOn: (open) => open > 0 });
     expect(await find(batchId)).toMatchObject({ state: "canceled", storedCount: 2, sameCount: 0 });

@@ -5,9 +5,10 @@ import { DataTable } from "#app/design/data-table.tsx";
 import { DemoBanner } from "#app/design/demo-banner.tsx";
 import { Notice } from "#app/design/notice.tsx";
 import { showAs } from "#app/jobs/session.ts";
+import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
 import { day } from "../claim-words.ts";
 import styles from "../program.module.css";
-import { cancel } from "./actions.ts";
+import { cancel, recomputeAll } from "./actions.ts";
 import { ImportForm } from "./import-form.tsx";
 
 export const metadata: Metadata = { title: "Claims by file" };
@@ -50,18 +51,31 @@ export default async function ImportPage({ searchParams }: { searchParams: Promi
           so a file can be sent again.
         </p>
         <ImportForm contractors={contractors} />
+        <form action={recomputeAll} className={styles.again}>
+          <Button type="submit" variant="secondary">
+            Recompute all claims again
+          </Button>
+          <p>
+            By engine {ENGINE_VERSION}. The log keeps what came out before. More than 2,000 are left to workers:{" "}
+            <code>npm run -s ductmend -- worker</code>
+          </p>
+        </form>
         {newest?.state === "running" ? (
-          <Notice kind="info" title="The newest file is being checked." isLive>
+          <Notice
+            kind="info"
+            title={newest.kind === "import" ? "The newest file is being checked." : "All claims are being recomputed."}
+            isLive
+          >
             {newest.sameCount + newest.differsCount + newest.invalidCount} of {newest.storedCount} claims so far.{" "}
             <Link href="/program/import">Look again</Link>
           </Notice>
         ) : null}
         {batches.length > 0 ? (
           <DataTable
-            caption="Files, the newest first"
+            caption="Files and recomputations, the newest first"
             isCardsWhenNarrow
             columns={[
-              { label: "File" },
+              { label: "What" },
               { label: "Lines", isNumeric: true },
               { label: "Taken in", isNumeric: true },
               { label: "There before", isNumeric: true },
@@ -74,9 +88,11 @@ export default async function ImportPage({ searchParams }: { searchParams: Promi
               cells: [
                 `${each.sourceName}, ${day(each.createdAt)}`,
                 String(each.lineCount),
-                String(each.storedCount),
-                String(each.alreadyThereCount),
-                each.refusedCount > 0 ? (
+                each.kind === "import" ? String(each.storedCount) : "–",
+                each.kind === "import" ? String(each.alreadyThereCount) : "–",
+                each.kind === "recompute" ? (
+                  "–"
+                ) : each.refusedCount > 0 ? (
                   <Link key="refused" href={`/program/import?batch=${each.id}`}>
                     {each.refusedCount}
                   </Link>
@@ -87,7 +103,10 @@ export default async function ImportPage({ searchParams }: { searchParams: Promi
                 each.state === "running" ? (
                   <form key="stop" action={cancel}>
                     <input type="hidden" name="id" value={each.id} />
-                    {STATES[each.state]} <Button type="submit" variant="quiet">{`Stop ${each.sourceName}`}</Button>
+                    {STATES[each.state]}{" "}
+                    <Button type="submit" variant="quiet">
+                      {each.kind === "import" ? `Stop ${each.sourceName}` : "Stop recomputing"}
+                    </Button>
                   </form>
                 ) : (
                   STATES[each.state]

@@ -1,11 +1,11 @@
 import { parseArgs } from "node:util";
 import { ERROR_TABLE } from "#lib/errors/error-table.ts";
+import { parseJson } from "#lib/errors/parse-json.ts";
 import { toProblem } from "#lib/errors/problem-details.ts";
 import { METHODS } from "#lib/methods/catalogue.ts";
 import { methodById, methodResultDocument, runCard } from "#lib/methods/run-method.ts";
 import { sourceTitle } from "#lib/sources/source-title.ts";
 import type { Command } from "../command.ts";
-import { parseJson } from "../read-text.ts";
 import { formatTable } from "../table.ts";
 import { usageProblem } from "../usage-problem.ts";
 

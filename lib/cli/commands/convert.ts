@@ -1,4 +1,5 @@
 import { parseArgs } from "node:util";
+import { parseJson } from "#lib/errors/parse-json.ts";
 import { elevationOf } from "#lib/estimate/elevation-of.ts";
 import { estimate } from "#lib/estimate/estimate.ts";
 import { readHpxml } from "#lib/exchange/hpxml/read-hpxml.ts";
@@ -6,7 +7,7 @@ import { writeHpxml } from "#lib/exchange/hpxml/write-hpxml.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
 import { loadReferenceData } from "#lib/reference-data/load-server.ts";
 import type { Command, CommandContext } from "../command.ts";
-import { parseJson, readText } from "../read-text.ts";
+import { readText } from "../read-text.ts";
 import { usageProblem } from "../usage-problem.ts";
 
 const WAYS = ["hpxml to job", "job to hpxml"];

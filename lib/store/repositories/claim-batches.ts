@@ -5,6 +5,9 @@ import type { UnitOfWork } from "../unit-of-work.ts";
 
 export type BatchState = "waiting" | "running" | "finished" | "canceled" | "failed";
 
+/** Claims that come in, or claims that are recomputed. */
+export type BatchKind = "import" | "recompute";
+
 /** Why a line of a file did not become a claim. */
 export interface RefusedLine {
   line: number;
@@ -24,6 +27,7 @@ export interface ChunkLines {
 /** A batch with what was done so far: lines = stored + already there + refused; stored = checked + still to be checked. */
 export interface BatchRecord {
   id: string;
+  kind: BatchKind;
   state: BatchState;
   sourceName: string;
   createdAt: Date;
@@ -50,7 +54,7 @@ export function claimBatches({ sql, identity }: UnitOfWork) {
 
   async function read(id: string | null): Promise<BatchRecord[]> {
     return await sql.$queryRaw<BatchRecord[]>`
-      SELECT b.id::text, b.state::text, b."sourceName", b."createdAt", b."finishedAt", b."cancelRequestedAt", b."totalCount",
+      SELECT b.id::text, b.kind::text, b.state::text, b."sourceName", b."createdAt", b."finishedAt", b."cancelRequestedAt", b."totalCount",
         coalesce(sum((p.detail->>'lineCount')::int), 0)::int AS "lineCount",
         coalesce(sum(p."claimCount"), 0)::int AS "storedCount",
         coalesce(sum((p.detail->>'alreadyThereCount')::int), 0)::int AS "alreadyThereCount",
@@ -66,13 +70,21 @@ export function claimBatches({ sql, identity }: UnitOfWork) {
   }
 
   return {
-    async start({ sourceName, options }: { sourceName: string; options: object }): Promise<string> {
+    async start({
+      kind,
+      sourceName,
+      options,
+    }: {
+      kind: BatchKind;
+      sourceName: string;
+      options: object;
+    }): Promise<string> {
       const id = randomUUID();
       await sql.claimBatch.create({
         data: {
           id,
           organizationId,
-          kind: "import",
+          kind,
           state: "running",
           sourceName,
           options: toJson(options),
@@ -126,7 +138,8 @@ export function claimBatches({ sql, identity }: UnitOfWork) {
         data: { state: "canceled", cancelRequestedAt: new Date(), finishedAt: new Date() },
       });
       if (count === 0) return;
-      await sql.batchProgress.updateMany({ where: { batchId: id, state: "waiting" }, data: { state: "canceled" } });
+      await sql.$executeRaw`UPDATE "BatchProgress" SET state = 'canceled', detail = detail - 'packets', "updatedAt" = now()
+        WHERE "batchId" = ${id}::uuid AND state = 'waiting'`;
     },
   };
 }

@@ -1,11 +1,12 @@
 import { randomUUID } from "node:crypto";
 import { textHash } from "#lib/hash/sha256.ts";
-import { type QueueOptions, sendChunk } from "../claim-queue.ts";
+import { type QueueOptions, sendChunks } from "../claim-queue.ts";
 import { toJson } from "../json.ts";
 import type { UnitOfWork } from "../unit-of-work.ts";
 import type { ChunkLines } from "./claim-batches.ts";
 import type { ClaimCheck, NeighborRow } from "./claim-review.ts";
 import type { NewClaim } from "./claims.ts";
+import type { SentPacket } from "./recompute-chunks.ts";
 
 /** A claim that came in bulk: of whom, and its place in the file. */
 export interface ArrivedClaim extends NewClaim {
@@ -25,6 +26,12 @@ export interface UncheckedClaim {
   programId: string;
   packet: string;
   completedOn: Date;
+}
+
+/** What a worker has to do: claims that are stored, by id, or packets that are not. */
+export interface ChunkWork {
+  claimIds?: readonly string[] | undefined;
+  packets?: readonly SentPacket[] | undefined;
 }
 
 /** What became of the claims of a chunk. */
@@ -170,7 +177,7 @@ export function claimChunks({ sql, identity }: UnitOfWork) {
           detail: toJson(detail),
         },
       });
-      if (isOpen) await sendChunk(sql, { organizationId: programOrganizationId, batchId, chunk }, queue);
+      if (isOpen) await sendChunks(sql, [{ organizationId: programOrganizationId, batchId, chunk }], queue);
       return { storedCount: kept.size, alreadyThereCount, numberTaken };
     },
 
@@ -182,26 +189,30 @@ export function claimChunks({ sql, identity }: UnitOfWork) {
       await sql.$queryRaw`SELECT take_stock_of_claims()::text`;
     },
 
-    /** Whether a chunk still waits to be checked. */
-    async isOpen({ batchId, chunk }: ChunkKey): Promise<boolean> {
+    /** What a chunk that still waits is about; undefined when it was done or canceled. */
+    async openWork({ batchId, chunk }: ChunkKey): Promise<ChunkWork | undefined> {
       const row = await sql.batchProgress.findUnique({ where: { batchId_chunk: { batchId, chunk } } });
-      return row?.state === "waiting";
+      if (row?.state !== "waiting") return undefined;
+      const { packets, claimIds } = row.detail as unknown as Partial<ChunkWork>;
+      if (packets || claimIds) return { packets, claimIds };
+      const arrived = await sql.claim.findMany({ where: { batchId, batchChunk: chunk }, select: { id: true } });
+      return { claimIds: arrived.map(({ id }) => id) };
     },
 
-    async claims({ batchId, chunk }: ChunkKey): Promise<UncheckedClaim[]> {
+    async claims(ids: readonly string[]): Promise<UncheckedClaim[]> {
       return await sql.claim.findMany({
-        where: { batchId, batchChunk: chunk },
+        where: { id: { in: [...ids] } },
         select: { id: true, organizationId: true, programId: true, packet: true, completedOn: true },
         orderBy: { id: "asc" },
       });
     },
 
-    /** For each claim of a chunk the earlier ones that may share something with it, as `earlierNeighbors` has them. */
-    async earlierNeighbors({ batchId, chunk }: ChunkKey): Promise<Map<string, NeighborRow[]>> {
+    /** For each of these claims the earlier ones that may share something with it, as `claimReview` has them for one. */
+    async earlierNeighbors(ids: readonly string[]): Promise<Map<string, NeighborRow[]>> {
       const pairs = await sql.$queryRaw<{ own: string; near: string }[]>`
         WITH own AS MATERIALIZED (
           SELECT id, "programOrganizationId", "premiseKey", "readingsHash", "submittedAt" FROM "Claim"
-          WHERE "batchId" = ${batchId}::uuid AND "batchChunk" = ${chunk}),
+          WHERE id = ANY(${[...ids]}::uuid[])),
         near AS (
           SELECT own.id AS own, c.id FROM own JOIN "Claim" c
             ON c."programOrganizationId" = own."programOrganizationId" AND c."premiseKey" = own."premiseKey"

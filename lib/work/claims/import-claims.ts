@@ -1,7 +1,7 @@
 import type { MemberActor } from "#lib/access/actor.ts";
 import { requireAllowed } from "#lib/access/can.ts";
 import { programRuleSchema } from "#lib/claims/program-rule.ts";
-import { InputProblem, refuse } from "#lib/errors/input-problem.ts";
+import { refuse } from "#lib/errors/input-problem.ts";
 import type { QueueOptions } from "#lib/store/claim-queue.ts";
 import type { Store } from "#lib/store/open-store.ts";
 import type { RefusedLine } from "#lib/store/repositories/claim-batches.ts";
@@ -90,7 +90,7 @@ export async function importClaims(store: Store, actor: MemberActor, request: Im
   const frame = await frameOf(store, actor, request);
   const { sourceName, queue } = request;
   const batchId = await store.withOrganization(actor, async ({ claimBatches, audit }) => {
-    const id = await claimBatches.start({ sourceName, options: { programId: frame.program.id } });
+    const id = await claimBatches.start({ kind: "import", sourceName, options: { programId: frame.program.id } });
     const detail = { sourceName };
     await audit.record({ action: "claims.import-started", subjectKind: "claim-batch", subjectId: id, detail });
     return id;
@@ -118,16 +118,4 @@ export async function importClaims(store: Store, actor: MemberActor, request: Im
     await claimBatches.finishIfDone(batchId);
   });
   return batchId;
-}
-
-/** Stops a batch: nothing more is read or checked. What was handed in stays handed in. */
-export async function cancelImport(store: Store, actor: MemberActor, batchId: string): Promise<void> {
-  requireAllowed(actor, "claim.import");
-  await store.withOrganization(actor, async ({ claimBatches, audit }) => {
-    const { state } = await claimBatches.find(batchId);
-    if (state !== "running" && state !== "waiting")
-      throw new InputProblem("conflict", [], `This import is ${state} already.`);
-    await claimBatches.cancel(batchId);
-    await audit.record({ action: "claims.import-canceled", subjectKind: "claim-batch", subjectId: batchId });
-  });
 }

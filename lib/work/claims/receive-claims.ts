@@ -2,8 +2,8 @@ import type { MemberActor } from "#lib/access/actor.ts";
 import { requireAllowed } from "#lib/access/can.ts";
 import type { Store } from "#lib/store/open-store.ts";
 import { type ClaimColumns, csvLines, ndjsonLines } from "./claim-lines.ts";
+import { helpWithBatch } from "./help-with-batch.ts";
 import { importClaims } from "./import-claims.ts";
-import { workOnClaims } from "./work-on-claims.ts";
 
 const LONGEST_NAME = 200;
 
@@ -29,14 +29,5 @@ export async function receiveClaims(
     contractorId,
     lines: columns ? csvLines(texts, columns) : ndjsonLines(texts),
   });
-  const isOpen = async () =>
-    (await store.withOrganization(actor, ({ claimBatches }) => claimBatches.find(batchId))).state === "running";
-  // What stays unchecked when this process ends is in the queue, and the next worker takes it.
-  const helped = workOnClaims(store, { signal: new AbortController().signal, goesOn: isOpen }).then(
-    () => undefined,
-    (thrown: unknown) => {
-      process.stderr.write(`Checking of ${batchId} stopped: ${thrown instanceof Error ? thrown.message : thrown}\n`);
-    },
-  );
-  return { batchId, helped };
+  return { batchId, helped: helpWithBatch(store, actor, batchId) };
 }
