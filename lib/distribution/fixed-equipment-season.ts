@@ -1,4 +1,6 @@
 import type { BtuPerHour } from "#lib/units/quantity.ts";
+import { BIN, BIN_STRIDE, type SeasonRuns } from "./season-runs.ts";
+import type { UsefulLine } from "./useful-line.ts";
 
 /** How a season's load is shared out over bins. Columns of equal length; shares add up to 1 over the year. */
 export interface SeasonLoad {
@@ -13,59 +15,90 @@ export interface SeasonLoad {
 export interface FixedEquipmentSeason {
   runHoursPerBtu: number;
   readonly runHoursPerBtuBySlot: Float64Array;
-  /** Share of the load in bins where nearly nothing arrives, so that the efficiency was held at its least value. */
-  heldLoadShare: number;
 }
 
 /** `slots` parts of the year are kept apart: 12 months, or 36 where prices follow the shifts. */
 export const createFixedEquipmentSeason = (slots = 12): FixedEquipmentSeason => ({
   runHoursPerBtu: 0,
   runHoursPerBtuBySlot: new Float64Array(slots),
-  heldLoadShare: 0,
 });
 
-/** Of the capacity; below it a load has no finite answer, so it is held there and reported. Source: practice. */
+/** Of the capacity; below it a load has no finite answer, so it is held there. Source: practice. */
 export const LEAST_USEFUL_SHARE = 0.05;
 
-/**
- * Run time of a furnace, resistance heater or air conditioner over a season, per Btu of load.
- * Σ share/useful over the bins: a load-weighted season. Energy = load × run hours per Btu × capacity/efficiency; the
- * season's distribution efficiency = 1/(capacity × run hours per Btu), times the equipment factor. Valid for equipment
- * that meets the load; before and after share the load. Source: derived (energy is additive, as seasonal-efficiency).
- * Left out: unmet load of equipment that is too small. Unguarded, allocates nothing.
- */
-export function fillFixedEquipmentSeason({
-  season,
-  usefulBtuPerH,
-  capacityBtuPerH,
-  out,
-}: {
-  season: SeasonLoad;
-  /** By bin, as fillUsefulHeating or fillUsefulCooling gives it. */
-  usefulBtuPerH: Float64Array;
+interface Season {
+  useful: UsefulLine;
+  runs: SeasonRuns;
   capacityBtuPerH: BtuPerHour;
   out: FixedEquipmentSeason;
-}): void {
-  const { count, slotIndex, loadShare } = season;
+}
+
+/**
+ * Run time of a furnace or resistance heater over a season, per Btu of load.
+ * Σ share/useful over the bins, useful the straight line of useful-line: a load-weighted season. Energy = load × run hours
+ * per Btu × capacity/efficiency; the season's distribution efficiency = 1/(capacity × run hours per Btu), times the
+ * equipment factor. Valid for equipment that meets the load; before and after share the load. Source: derived (energy is
+ * additive, as seasonal-efficiency). Left out: unmet load of equipment that is too small. Unguarded, allocates nothing.
+ */
+export function fillFixedHeating({ useful, runs, capacityBtuPerH, out }: Season): void {
+  const { starts, slotIndex, groundF, isNight, packed } = runs;
+  const { constant, outdoor, sun, ground, night } = useful.line;
+  const { runHoursPerBtuBySlot } = out;
+  const base = useful.perCapacityFactor * capacityBtuPerH + constant;
   const least = LEAST_USEFUL_SHARE * capacityBtuPerH;
-  const bySlot = out.runHoursPerBtuBySlot;
-  bySlot.fill(0);
-  let held = 0;
-  // Bins of one slot follow each other: each run of them is added up in one number.
-  for (let b = 0; b < count; ) {
-    const slot = slotIndex[b]!;
-    let inSlot = bySlot[slot]!;
-    for (; b < count && slotIndex[b] === slot; b++) {
-      const share = loadShare[b]!;
-      const useful = usefulBtuPerH[b]!;
-      const isHeld = !(useful > least);
-      if (isHeld) held += share;
-      inSlot += share / (isHeld ? least : useful);
+  runHoursPerBtuBySlot.fill(0);
+  for (let run = 0; run < slotIndex.length; run++) {
+    const inRun = base + ground * groundF[run]! + night * isNight[run]!;
+    const end = starts[run + 1]!;
+    let sum = 0;
+    for (let at = starts[run]!; at < end; at += BIN_STRIDE) {
+      const arrives = inRun + outdoor * packed[at + BIN.temperatureF]! + sun * packed[at + BIN.sunBtuPerHFt2]!;
+      // biome-ignore lint/complexity/useMathMinMax: a tenth slower in this loop, which is most of a draw
+      sum += packed[at + BIN.loadShare]! / (arrives > least ? arrives : least);
     }
-    bySlot[slot] = inSlot;
+    runHoursPerBtuBySlot[slotIndex[run]!]! += sum;
   }
-  let total = 0;
-  for (let slot = 0; slot < bySlot.length; slot++) total += bySlot[slot]!;
-  out.runHoursPerBtu = total;
-  out.heldLoadShare = held;
+  out.runHoursPerBtu = sumOf(runHoursPerBtuBySlot);
+}
+
+/** The same of an air conditioner, whose line also holds moisture. */
+export function fillFixedCooling({ useful, runs, capacityBtuPerH, out }: Season): void {
+  const { starts, slotIndex, groundF, isNight, packed } = runs;
+  const { constant, outdoor, sun, ground, night } = useful.line;
+  const { moistureLine, perEnthalpy } = useful;
+  const moistOutdoor = moistureLine.outdoor;
+  const moistSun = moistureLine.sun;
+  const { runHoursPerBtuBySlot } = out;
+  const base = useful.perCapacityFactor * capacityBtuPerH + constant;
+  const least = LEAST_USEFUL_SHARE * capacityBtuPerH;
+  runHoursPerBtuBySlot.fill(0);
+  for (let run = 0; run < slotIndex.length; run++) {
+    const groundTemperatureF = groundF[run]!;
+    const nightFlag = isNight[run]!;
+    const inRun = base + ground * groundTemperatureF + night * nightFlag;
+    const moistInRun =
+      moistureLine.constant + moistureLine.ground * groundTemperatureF + moistureLine.night * nightFlag;
+    const end = starts[run + 1]!;
+    let sum = 0;
+    for (let at = starts[run]!; at < end; at += BIN_STRIDE) {
+      const outdoorF = packed[at + BIN.temperatureF]!;
+      const sunRate = packed[at + BIN.sunBtuPerHFt2]!;
+      const arrives =
+        inRun +
+        outdoor * outdoorF +
+        sun * sunRate +
+        packed[at + BIN.humidityRatio]! * (moistInRun + moistOutdoor * outdoorF + moistSun * sunRate) +
+        perEnthalpy * packed[at + BIN.enthalpyBtuPerLb]!;
+      // biome-ignore lint/complexity/useMathMinMax: a tenth slower in this loop, which is most of a draw
+      sum += packed[at + BIN.loadShare]! / (arrives > least ? arrives : least);
+    }
+    runHoursPerBtuBySlot[slotIndex[run]!]! += sum;
+  }
+  out.runHoursPerBtu = sumOf(runHoursPerBtuBySlot);
+}
+
+function sumOf(values: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < values.length; i++) sum += values[i]!;
+  return sum;
 }

@@ -22,27 +22,39 @@ export const createUsefulLine = (): UsefulLine => ({
   perEnthalpy: 0,
 });
 
-interface Season<Capacity> {
+/** Btu/h that the rooms get in one bin while the equipment gives `capacityBtuPerH`. Source: derived. */
+export function usefulInBin(useful: UsefulLine, weather: WeatherColumns, bin: number, capacityBtuPerH: number): number {
+  const { line, moistureLine, perCapacityFactor, perEnthalpy } = useful;
+  const humidity = weather.humidityRatio[bin]!;
+  return (
+    perCapacityFactor * capacityBtuPerH +
+    lineInBin(line, weather, bin) +
+    humidity * lineInBin(moistureLine, weather, bin) +
+    perEnthalpy * weather.enthalpyBtuPerLb[bin]!
+  );
+}
+
+const lineInBin = ({ constant, outdoor, sun, ground, night }: WeatherLine, weather: WeatherColumns, bin: number) =>
+  constant +
+  outdoor * weather.temperatureF[bin]! +
+  sun * weather.sunBtuPerHFt2[bin]! +
+  ground * weather.groundF[bin]! +
+  night * weather.isNight[bin]!;
+
+/** Fills the useful output of every bin of a heat pump's season. Allocates nothing. Source: derived. */
+export function fillUsefulHeatPump({
+  useful,
+  weather,
+  capacityBtuPerH,
+  out,
+}: {
   useful: UsefulLine;
   weather: WeatherColumns;
-  /** The equipment's output: one number, or one for each bin. */
-  capacityBtuPerH: Capacity;
-  /** Filled: Btu/h that the rooms get while the equipment runs. */
+  /** The heat pump's output in each bin. */
+  capacityBtuPerH: Float64Array;
+  /** Filled: Btu/h that the rooms get while it runs. */
   out: Float64Array;
-}
-
-/** Fills the useful output of every bin of a heating season at one output. Allocates nothing. Source: derived. */
-export function fillUsefulHeating({ useful, weather, capacityBtuPerH, out }: Season<number>): void {
-  const { temperatureF, sunBtuPerHFt2, groundF, isNight, count } = weather;
-  const { constant, outdoor, sun, ground, night } = useful.line;
-  const base = useful.perCapacityFactor * capacityBtuPerH + constant;
-  for (let b = 0; b < count; b++) {
-    out[b] = base + outdoor * temperatureF[b]! + sun * sunBtuPerHFt2[b]! + ground * groundF[b]! + night * isNight[b]!;
-  }
-}
-
-/** The same for a heat pump, whose output follows the weather. */
-export function fillUsefulHeatPump({ useful, weather, capacityBtuPerH, out }: Season<Float64Array>): void {
+}): void {
   const { temperatureF, sunBtuPerHFt2, groundF, isNight, count } = weather;
   const { constant, outdoor, sun, ground, night } = useful.line;
   const { perCapacityFactor } = useful;
@@ -54,39 +66,5 @@ export function fillUsefulHeatPump({ useful, weather, capacityBtuPerH, out }: Se
       sun * sunBtuPerHFt2[b]! +
       ground * groundF[b]! +
       night * isNight[b]!;
-  }
-}
-
-/** Fills the useful output of every bin of a cooling season at one output. Allocates nothing. Source: derived. */
-export function fillUsefulCooling({ useful, weather, capacityBtuPerH, out }: Season<number>): void {
-  const { temperatureF, sunBtuPerHFt2, groundF, isNight, humidityRatio, enthalpyBtuPerLb, count } = weather;
-  const { perEnthalpy } = useful;
-  const { constant, outdoor, sun, ground, night } = useful.line;
-  const moist = useful.moistureLine;
-  const moistConstant = moist.constant;
-  const moistOutdoor = moist.outdoor;
-  const moistSun = moist.sun;
-  const moistGround = moist.ground;
-  const moistNight = moist.night;
-  const base = useful.perCapacityFactor * capacityBtuPerH + constant;
-  for (let b = 0; b < count; b++) {
-    const outdoorF = temperatureF[b]!;
-    const sunRate = sunBtuPerHFt2[b]!;
-    const groundTemperature = groundF[b]!;
-    const nightFlag = isNight[b]!;
-    const moisture =
-      moistConstant +
-      moistOutdoor * outdoorF +
-      moistSun * sunRate +
-      moistGround * groundTemperature +
-      moistNight * nightFlag;
-    out[b] =
-      base +
-      outdoor * outdoorF +
-      sun * sunRate +
-      ground * groundTemperature +
-      night * nightFlag +
-      humidityRatio[b]! * moisture +
-      perEnthalpy * enthalpyBtuPerLb[b]!;
   }
 }

@@ -2,6 +2,7 @@ import { moistAirEnthalpy } from "#lib/air/moist-air.ts";
 import type { ClimateYear } from "#lib/climate/climate-year.ts";
 import { meanOfHours } from "#lib/climate/daily-temperatures.ts";
 import { degreeDaysByMonth } from "#lib/climate/degree-days-by-month.ts";
+import { packRuns, type SeasonRuns } from "#lib/distribution/season-runs.ts";
 import { BTU_PER_H_FT2_PER_W_PER_M2 } from "#lib/units/conversions.ts";
 import type { Fahrenheit } from "#lib/units/quantity.ts";
 
@@ -27,6 +28,8 @@ export interface SeasonBins {
   readonly humidityRatio: Float64Array;
   readonly enthalpyBtuPerLb: Float64Array;
   readonly groundF: Float64Array;
+  /** The same bins packed for the inner loop. */
+  readonly runs: SeasonRuns;
   /** Degree days of the season at the balance temperature. */
   readonly degreeDays: number;
 }
@@ -115,13 +118,11 @@ export function seasonBins({
     share[k] = ((degreeDays[month]! / yearly) * excess[bin]! * bins.hours[bin]!) / degreeHours[month]!;
     total += share[k]!;
   }
-  return {
-    mode,
+  const season = {
     count: kept.length,
     slotIndex: Uint8Array.from(kept, (bin) =>
       slotsPerMonth === 1 ? bins.month[bin]! - 1 : 3 * (bins.month[bin]! - 1) + bins.shift[bin]! - 1,
     ),
-    slotsPerMonth,
     temperatureF: pick(bins.temperatureF, kept),
     hours: pick(bins.hours, kept),
     loadShare: share.map((each) => each / total),
@@ -130,8 +131,8 @@ export function seasonBins({
     humidityRatio: pick(bins.humidityRatio, kept),
     enthalpyBtuPerLb: pick(columns.enthalpyBtuPerLb, kept),
     groundF: pick(columns.groundF, kept),
-    degreeDays: yearly,
   };
+  return { mode, ...season, runs: packRuns(season), slotsPerMonth, degreeDays: yearly };
 }
 
 const designBinsMade = new WeakMap<ClimateYear, Map<Mode, SeasonBins>>();
@@ -161,11 +162,9 @@ function makeDesignBin(climate: ClimateYear, mode: Mode): SeasonBins {
   });
   const humidityRatio = mode === "cooling" ? design.coolingHumidityRatio : hours > 0 ? humidity / hours : 0.001;
   const one = (value: number) => Float64Array.of(value);
-  return {
-    mode,
+  const day = {
     count: 1,
     slotIndex: Uint8Array.of(mode === "heating" ? 0 : 6),
-    slotsPerMonth: 1,
     temperatureF: one(temperatureF),
     hours: one(1),
     loadShare: one(1),
@@ -174,6 +173,6 @@ function makeDesignBin(climate: ClimateYear, mode: Mode): SeasonBins {
     humidityRatio: one(humidityRatio),
     enthalpyBtuPerLb: one(moistAirEnthalpy(temperatureF, humidityRatio)),
     groundF: one(ground[mode === "heating" ? 0 : 6]!),
-    degreeDays: 0,
   };
+  return { mode, ...day, runs: packRuns(day), slotsPerMonth: 1, degreeDays: 0 };
 }

@@ -2,8 +2,9 @@ import { execFileSync, spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { createFixedEquipmentSeason, fillFixedEquipmentSeason } from "#lib/distribution/fixed-equipment-season.ts";
-import { createUsefulLine, fillUsefulHeating } from "#lib/distribution/useful-line.ts";
+import { createFixedEquipmentSeason, fillFixedHeating } from "#lib/distribution/fixed-equipment-season.ts";
+import { packRuns } from "#lib/distribution/season-runs.ts";
+import { createUsefulLine } from "#lib/distribution/useful-line.ts";
 
 const DRAWS = 20_000;
 const BINS = 300;
@@ -11,28 +12,30 @@ const ROUNDS = 7;
 /** Two programs that add in another order agree this well. */
 const CHECK_TOLERANCE_RATIO = 1e-12;
 
-/** The season that the C program makes for itself. */
+/** The season that the other two make for themselves: a third of each month is night. */
 function season() {
   const column = (read: (bin: number) => number) => Float64Array.from({ length: BINS }, (_, bin) => read(bin));
+  const month = (bin: number) => Math.floor((12 * bin) / BINS);
+  const isNight = (bin: number) => Math.floor((36 * bin) / BINS) % 3 === 2;
   return {
     count: BINS,
     temperatureF: column((b) => -20 + (80 * b) / BINS),
-    sunBtuPerHFt2: column((b) => (b % 7 === 0 ? 0 : 3 * (b % 11))),
-    groundF: column((b) => 45 + (b % 9)),
-    isNight: column((b) => (b % 3 === 0 ? 1 : 0)),
+    sunBtuPerHFt2: column((b) => (isNight(b) ? 0 : 3 * (b % 11))),
+    groundF: column((b) => 45 + month(b)),
+    isNight: column((b) => (isNight(b) ? 1 : 0)),
     humidityRatio: column(() => 0),
     enthalpyBtuPerLb: column(() => 0),
     loadShare: column(() => 1 / BINS),
     hours: column(() => 1),
-    slotIndex: Uint8Array.from({ length: BINS }, (_, b) => Math.floor((12 * b) / BINS)),
+    slotIndex: Uint8Array.from({ length: BINS }, (_, b) => month(b)),
   };
 }
 
 function runHere(): Run {
-  const bins = season();
+  const runs = packRuns(season());
   const useful = createUsefulLine();
-  Object.assign(useful.line, { constant: -9000, outdoor: 120, sun: 15, ground: 20, night: -80 });
-  const out = new Float64Array(BINS);
+  const { line } = useful;
+  line.constant = -9000;
   const result = createFixedEquipmentSeason();
   let best = Number.POSITIVE_INFINITY;
   let check = 0;
@@ -43,8 +46,11 @@ function runHere(): Run {
       const wobble = k / DRAWS;
       const capacityBtuPerH = 60000 * (0.95 + 0.1 * wobble);
       useful.perCapacityFactor = 0.8 + 0.1 * wobble;
-      fillUsefulHeating({ useful, weather: bins, capacityBtuPerH, out });
-      fillFixedEquipmentSeason({ season: bins, usefulBtuPerH: out, capacityBtuPerH, out: result });
+      line.outdoor = 120 + wobble;
+      line.sun = 15 + wobble;
+      line.ground = 20 - wobble;
+      line.night = -80 + wobble;
+      fillFixedHeating({ useful, runs, capacityBtuPerH, out: result });
       check += result.runHoursPerBtu;
     }
     best = Math.min(best, (performance.now() - start) / 1000);

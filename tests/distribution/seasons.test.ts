@@ -1,10 +1,17 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { createFixedEquipmentSeason, fillFixedEquipmentSeason } from "#lib/distribution/fixed-equipment-season.ts";
+import {
+  createFixedEquipmentSeason,
+  fillFixedCooling,
+  fillFixedHeating,
+  LEAST_USEFUL_SHARE,
+} from "#lib/distribution/fixed-equipment-season.ts";
 import { heatPumpBin } from "#lib/distribution/heat-pump-bin.ts";
 import { heatPumpPerformance } from "#lib/distribution/heat-pump-performance.ts";
 import { createHeatPumpSeason, fillHeatPumpSeason } from "#lib/distribution/heat-pump-season.ts";
+import { packRuns } from "#lib/distribution/season-runs.ts";
 import { seasonalEfficiency } from "#lib/distribution/seasonal-efficiency.ts";
+import { createUsefulLine, usefulInBin } from "#lib/distribution/useful-line.ts";
 import { expectClose } from "#tests/expect-close.ts";
 
 const of = (...values: number[]) => Float64Array.of(...values);
@@ -18,11 +25,20 @@ const season = {
   loadShare: of(0.3, 0.5, 0.2),
 };
 
+/** A season in which so much arrives in each bin: the weather is made to say it. */
+function arriving(...usefulBtuPerH: number[]) {
+  const none = new Float64Array(usefulBtuPerH.length);
+  const useful = createUsefulLine();
+  useful.line.outdoor = 1;
+  const columns = { sunBtuPerHFt2: none, groundF: none, isNight: none, humidityRatio: none, enthalpyBtuPerLb: none };
+  return { useful, runs: packRuns({ ...season, ...columns, temperatureF: Float64Array.from(usefulBtuPerH) }) };
+}
+
 describe("fixed equipment over a season", () => {
   it("has the efficiency of seasonal-efficiency", () => {
     const out = createFixedEquipmentSeason();
     const capacityBtuPerH = 50000;
-    fillFixedEquipmentSeason({ season, usefulBtuPerH: of(30000, 36000, 41000), capacityBtuPerH, out });
+    fillFixedHeating({ ...arriving(30000, 36000, 41000), capacityBtuPerH, out });
     const { efficiency } = seasonalEfficiency({
       bins: [
         { load: 0.3, efficiency: 0.6 },
@@ -31,12 +47,11 @@ describe("fixed equipment over a season", () => {
       ],
     });
     expectClose({ actual: 1 / (capacityBtuPerH * out.runHoursPerBtu), expected: efficiency, ...rounding });
-    expect(out.heldLoadShare).toBe(0);
   });
 
   it("puts each month's run time in its month", () => {
     const out = createFixedEquipmentSeason();
-    fillFixedEquipmentSeason({ season, usefulBtuPerH: of(30000, 36000, 41000), capacityBtuPerH: 50000, out });
+    fillFixedHeating({ ...arriving(30000, 36000, 41000), capacityBtuPerH: 50000, out });
     const [january, february, march] = out.runHoursPerBtuBySlot;
     expectClose({ actual: january!, expected: 0.3 / 30000 + 0.5 / 36000, ...rounding });
     expect(february).toBe(0);
@@ -45,11 +60,82 @@ describe("fixed equipment over a season", () => {
     expectClose({ actual: sum, expected: out.runHoursPerBtu, ...rounding });
   });
 
-  it("holds a bin in which nothing arrives, and says which share of the load that is", () => {
+  it("holds a bin in which nothing arrives", () => {
     const out = createFixedEquipmentSeason();
-    fillFixedEquipmentSeason({ season, usefulBtuPerH: of(-4000, 36000, 41000), capacityBtuPerH: 50000, out });
-    expect(out.heldLoadShare).toBe(0.3);
+    fillFixedHeating({ ...arriving(-4000, 36000, 41000), capacityBtuPerH: 50000, out });
     expectClose({ actual: out.runHoursPerBtu, expected: 0.3 / 2500 + 0.5 / 36000 + 0.2 / 41000, ...rounding });
+  });
+});
+
+describe("the packed runs of a season", () => {
+  const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  const line = fc.record({
+    constant: number(-9000, 9000),
+    outdoor: number(-200, 200),
+    sun: number(-20, 20),
+    ground: number(-40, 40),
+    night: number(-80, 80),
+  });
+  const bin = fc.record({
+    slot: fc.integer({ min: 0, max: 35 }),
+    temperatureF: number(-30, 115),
+    sunBtuPerHFt2: number(0, 300),
+    groundF: fc.constantFrom(40, 52, 61),
+    isNight: fc.constantFrom(0, 1),
+    humidityRatio: number(0, 0.02),
+    enthalpyBtuPerLb: number(-5, 45),
+    loadShare: number(0.001, 0.1),
+    hours: number(1, 100),
+  });
+
+  it.each([
+    ["heating", fillFixedHeating],
+    ["cooling", fillFixedCooling],
+  ] as const)("add up what each bin adds alone, whatever their order, %s (property)", (mode, fill) => {
+    fc.assert(
+      fc.property(
+        fc.array(bin, { maxLength: 60 }),
+        line,
+        line,
+        number(0.2, 1),
+        (bins, dry, moist, perCapacityFactor) => {
+          const column = (key: Exclude<keyof (typeof bins)[number], "slot">) =>
+            Float64Array.from(bins, (each) => each[key]);
+          const columns = {
+            count: bins.length,
+            slotIndex: Uint8Array.from(bins, ({ slot }) => slot),
+            temperatureF: column("temperatureF"),
+            sunBtuPerHFt2: column("sunBtuPerHFt2"),
+            groundF: column("groundF"),
+            isNight: column("isNight"),
+            humidityRatio: column("humidityRatio"),
+            enthalpyBtuPerLb: column("enthalpyBtuPerLb"),
+            loadShare: column("loadShare"),
+            hours: column("hours"),
+          };
+          const useful = createUsefulLine();
+          Object.assign(useful.line, dry);
+          useful.perCapacityFactor = perCapacityFactor;
+          if (mode === "cooling") {
+            Object.assign(useful.moistureLine, moist);
+            useful.perEnthalpy = -30;
+          }
+          const capacityBtuPerH = 36000;
+          const expected = new Float64Array(36);
+          bins.forEach(({ slot, loadShare }, index) => {
+            const arrives = usefulInBin(useful, columns, index, capacityBtuPerH);
+            expected[slot]! += loadShare / Math.max(LEAST_USEFUL_SHARE * capacityBtuPerH, arrives);
+          });
+          const out = createFixedEquipmentSeason(36);
+          fill({ useful, runs: packRuns(columns), capacityBtuPerH, out });
+          out.runHoursPerBtuBySlot.forEach((actual, slot) => {
+            if (expected[slot] === 0) expect(actual).toBe(0);
+            else
+              expectClose({ actual, expected: expected[slot]!, relativeTolerance: 1e-9, reason: "terms may cancel" });
+          });
+        },
+      ),
+    );
   });
 });
 

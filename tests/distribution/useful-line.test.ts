@@ -6,12 +6,7 @@ import { followCooling } from "#lib/distribution/follow-cooling.ts";
 import { followHeating } from "#lib/distribution/follow-heating.ts";
 import { fillCoolingLine } from "#lib/distribution/useful-cooling-line.ts";
 import { fillHeatingLine } from "#lib/distribution/useful-heating-line.ts";
-import {
-  createUsefulLine,
-  fillUsefulCooling,
-  fillUsefulHeating,
-  fillUsefulHeatPump,
-} from "#lib/distribution/useful-line.ts";
+import { createUsefulLine, fillUsefulHeatPump, usefulInBin } from "#lib/distribution/useful-line.ts";
 import type { WeatherColumns, ZoneLines } from "#lib/distribution/weather-columns.ts";
 import { expectClose } from "#tests/expect-close.ts";
 
@@ -99,13 +94,12 @@ const bins = Array.from({ length: weather.count }, (_, bin) => bin);
 describe("the straight line of a season", () => {
   it.each([9000, 36000])("gives what following the air gives, heating with %i Btu/h, in every bin", (capacity) => {
     const useful = createUsefulLine();
-    const out = new Float64Array(weather.count);
     const path = createAirPath();
     fillHeatingLine({ ducts: prepared, zones, indoorTemperatureF, out: useful });
-    fillUsefulHeating({ useful, weather, capacityBtuPerH: capacity, out });
     for (const bin of bins) {
       followHeating(prepared, around(bin), capacity, path);
-      expectClose({ actual: out[bin]!, expected: path.usefulBtuPerH, scale: capacity, ...identical });
+      const actual = usefulInBin(useful, weather, bin, capacity);
+      expectClose({ actual, expected: path.usefulBtuPerH, scale: capacity, ...identical });
     }
   });
 
@@ -125,14 +119,13 @@ describe("the straight line of a season", () => {
     "gives what following the air gives, cooling with moisture and %i Btu/h, in every bin",
     (capacity) => {
       const useful = createUsefulLine();
-      const out = new Float64Array(weather.count);
       const path = createAirPath();
       const rooms = { indoorTemperatureF, indoorEnthalpyBtuPerLb, indoorHumidityRatio };
       fillCoolingLine({ ducts: prepared, zones, ...rooms, sensibleHeatRatio, infiltrationMoistureShare, out: useful });
-      fillUsefulCooling({ useful, weather, capacityBtuPerH: capacity, out });
       for (const bin of bins) {
         followCooling(prepared, around(bin), { capacityBtuPerH: capacity, sensibleHeatRatio }, path);
-        expectClose({ actual: out[bin]!, expected: path.usefulBtuPerH, scale: capacity, ...identical });
+        const actual = usefulInBin(useful, weather, bin, capacity);
+        expectClose({ actual, expected: path.usefulBtuPerH, scale: capacity, ...identical });
       }
     },
   );

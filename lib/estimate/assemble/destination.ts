@@ -4,6 +4,7 @@ import { addToAccount, createCapacityAccount } from "#lib/distribution/capacity-
 import { LEAST_USEFUL_SHARE } from "#lib/distribution/fixed-equipment-season.ts";
 import { followCooling } from "#lib/distribution/follow-cooling.ts";
 import { followHeating } from "#lib/distribution/follow-heating.ts";
+import { usefulInBin } from "#lib/distribution/useful-line.ts";
 import type { Destination } from "#lib/job/result/leakage-result.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
 import type { HouseKernel } from "../kernel/house-kernel.ts";
@@ -72,10 +73,11 @@ export function destinationOf(input: Input): Destination {
   const { bins } = mode;
   const account = createCapacityAccount();
   const follow = createFollower(input);
-  const weights = Array.from(
-    bins.loadShare,
-    (share, bin) => share / Math.max(LEAST_USEFUL_SHARE, mode.usefulBtuPerH[bin]! / capacityInBin(mode, bin)),
-  );
+  const weights = Array.from(bins.loadShare, (share, bin) => {
+    const capacityBtuPerH = capacityInBin(mode, bin);
+    const usefulShare = usefulInBin(mode.useful, bins, bin, capacityBtuPerH) / capacityBtuPerH;
+    return share / Math.max(LEAST_USEFUL_SHARE, usefulShare);
+  });
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   weights.forEach((weight, bin) => {
     const capacityBtuPerH = capacityInBin(mode, bin);

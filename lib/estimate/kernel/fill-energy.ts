@@ -19,11 +19,11 @@ const WATTS_PER_KILOWATT = 1000;
 function fillUse(mode: ModeState, loadBtu: number, degradationCoefficient: number): number {
   const slots = mode.runHoursBySlot.length;
   if (mode.heatPump) {
-    const { season, capacityBtuPerH, cop } = mode.heatPump;
+    const { season, capacityBtuPerH, cop, usefulBtuPerH } = mode.heatPump;
     fillHeatPumpSeason({
       season: mode.bins,
       loadBtu,
-      usefulBtuPerH: mode.usefulBtuPerH,
+      usefulBtuPerH,
       perCapacityFactor: mode.useful.perCapacityFactor,
       capacityBtuPerH,
       cop,

@@ -1,9 +1,9 @@
 import type { PreparedDucts } from "#lib/distribution/duct-system.ts";
 import { equipmentAirflow } from "#lib/distribution/equipment-airflow.ts";
-import { fillFixedEquipmentSeason, LEAST_USEFUL_SHARE } from "#lib/distribution/fixed-equipment-season.ts";
+import { fillFixedCooling, fillFixedHeating, LEAST_USEFUL_SHARE } from "#lib/distribution/fixed-equipment-season.ts";
 import { fillCoolingLine } from "#lib/distribution/useful-cooling-line.ts";
 import { fillHeatingLine } from "#lib/distribution/useful-heating-line.ts";
-import { fillUsefulCooling, fillUsefulHeating, fillUsefulHeatPump } from "#lib/distribution/useful-line.ts";
+import { fillUsefulHeatPump, usefulInBin } from "#lib/distribution/useful-line.ts";
 import type { ZoneLines } from "#lib/distribution/weather-columns.ts";
 import type { IndoorModel } from "../complete/complete-indoor.ts";
 import type { SystemModel } from "../complete/complete-systems.ts";
@@ -45,10 +45,8 @@ function fillEquipment(state: ModeState, { system, parameters, fanFlowCfm }: Mod
   state.efficiencyRatio = parameters[heating!.copFactorAt]! * airflow.efficiencyFactor;
 }
 
-const designUseful = new Float64Array(1);
-
 /** Load-weighted efficiency of the ducts over a season: Σ share / Σ share/η (seasonal-efficiency). */
-function seasonalEfficiency({ bins, usefulBtuPerH }: ModeState, { capacityBtuPerH }: HeatPumpState): number {
+function seasonalEfficiency({ bins }: ModeState, { usefulBtuPerH, capacityBtuPerH }: HeatPumpState): number {
   let inverse = 0;
   for (let b = 0; b < bins.count; b++) {
     const efficiency = usefulBtuPerH[b]! / capacityBtuPerH[b]!;
@@ -58,12 +56,12 @@ function seasonalEfficiency({ bins, usefulBtuPerH }: ModeState, { capacityBtuPer
 }
 
 function fillHeatPump(state: ModeState, heatPump: HeatPumpState): void {
-  const { capacityBtuPerH, cop, profile } = heatPump;
+  const { capacityBtuPerH, cop, profile, usefulBtuPerH } = heatPump;
   for (let b = 0; b < state.bins.count; b++) {
     capacityBtuPerH[b] = state.ratedBtuPerH * profile.capacityRatio[b]!;
     cop[b] = state.efficiencyRatio * profile.cop[b]!;
   }
-  fillUsefulHeatPump({ useful: state.useful, weather: state.bins, capacityBtuPerH, out: state.usefulBtuPerH });
+  fillUsefulHeatPump({ useful: state.useful, weather: state.bins, capacityBtuPerH, out: usefulBtuPerH });
   state.seasonalEfficiency = seasonalEfficiency(state, heatPump);
 }
 
@@ -88,17 +86,16 @@ export function fillMode(state: ModeState, input: ModeInput): void {
       out: useful,
     });
   }
-  const fill = state.mode === "heating" ? fillUsefulHeating : fillUsefulCooling;
   const designBtuPerH = designCapacity(state);
-  fill({ useful, weather: state.designBins, capacityBtuPerH: designBtuPerH, out: designUseful });
-  state.designEfficiency = Math.max(LEAST_USEFUL_SHARE, designUseful[0]! / designBtuPerH);
+  const designUseful = usefulInBin(useful, state.designBins, 0, designBtuPerH);
+  state.designEfficiency = Math.max(LEAST_USEFUL_SHARE, designUseful / designBtuPerH);
   if (state.heatPump) {
     fillHeatPump(state, state.heatPump);
     return;
   }
   const capacityBtuPerH = state.ratedBtuPerH;
-  fill({ useful, weather: bins, capacityBtuPerH, out: state.usefulBtuPerH });
-  fillFixedEquipmentSeason({ season: bins, usefulBtuPerH: state.usefulBtuPerH, capacityBtuPerH, out: state.fixed });
+  const fill = state.mode === "heating" ? fillFixedHeating : fillFixedCooling;
+  fill({ useful, runs: bins.runs, capacityBtuPerH, out: state.fixed });
   const { runHoursPerBtu } = state.fixed;
   state.seasonalEfficiency = runHoursPerBtu > 0 ? 1 / (capacityBtuPerH * runHoursPerBtu) : 0;
 }

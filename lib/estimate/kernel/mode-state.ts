@@ -12,13 +12,14 @@ interface Profile {
   cop: Float64Array;
 }
 
-/** A heat pump's output and COP by bin, for this draw, and its use for a season's load. */
+/** A heat pump's output, COP and what arrives of it by bin, for this draw, and its use for a season's load. */
 export interface HeatPumpState {
   readonly profile: Profile;
   /** Of the rated output, on the design day. */
   readonly designCapacityRatio: number;
   readonly capacityBtuPerH: Float64Array;
   readonly cop: Float64Array;
+  readonly usefulBtuPerH: Float64Array;
   readonly season: HeatPumpSeason;
 }
 
@@ -28,8 +29,6 @@ export interface ModeState {
   readonly bins: SeasonBins;
   readonly designBins: SeasonBins;
   readonly useful: UsefulLine;
-  /** By bin, for this draw. */
-  readonly usefulBtuPerH: Float64Array;
   /** One of the two, by the kind of equipment: all but heat pumps give the same output in every bin. */
   readonly fixed: FixedEquipmentSeason;
   readonly heatPump: HeatPumpState | null;
@@ -86,6 +85,7 @@ function createHeatPumpState(
     designCapacityRatio: heatPumpProfile(heating, ratedBtuPerH, designBins).capacityRatio[0]!,
     capacityBtuPerH: new Float64Array(bins.count),
     cop: new Float64Array(bins.count),
+    usefulBtuPerH: new Float64Array(bins.count),
     season: createHeatPumpSeason(slots),
   };
 }
@@ -112,7 +112,6 @@ export function createModeState(house: HouseModel, systemIndex: number, mode: Mo
     bins,
     designBins,
     useful: createUsefulLine(),
-    usefulBtuPerH: new Float64Array(bins.count),
     fixed: createFixedEquipmentSeason(slots),
     heatPump: isHeatPump ? createHeatPumpState(heating!, rated, { bins, designBins, slots }) : null,
     ratedBtuPerH: rated,
