@@ -18,28 +18,54 @@ export interface SeasonRuns {
   readonly packed: Float64Array;
 }
 
-/** Packs a season. The order of its bins changes, which a sum over them does not see. */
+/**
+ * Packs a season. The order of its bins changes, which a sum over them does not see: by part of the year, day before
+ * night. Neighbors whose ground differs begin a new run.
+ */
 export function packRuns(season: WeatherColumns & SeasonLoad): SeasonRuns {
-  const { slotIndex, groundF, isNight } = season;
-  const order = Array.from({ length: season.count }, (_, bin) => bin).sort(
-    (a, b) => slotIndex[a]! - slotIndex[b]! || isNight[a]! - isNight[b]! || groundF[a]! - groundF[b]! || a - b,
-  );
-  const isNewRun = (bin: number, before: number | undefined) =>
-    before === undefined ||
-    slotIndex[bin] !== slotIndex[before] ||
-    isNight[bin] !== isNight[before] ||
-    groundF[bin] !== groundF[before];
-  const firsts = order.flatMap((bin, at) => (isNewRun(bin, order[at - 1]) ? [at] : []));
-  const packed = new Float64Array(order.length * BIN_STRIDE);
-  order.forEach((bin, at) => {
-    for (const key of Object.keys(BIN) as (keyof typeof BIN)[]) packed[at * BIN_STRIDE + BIN[key]] = season[key][bin]!;
-  });
-  const ofFirsts = (column: Float64Array) => Float64Array.from(firsts, (at) => column[order[at]!]!);
+  const { count, slotIndex, groundF, isNight } = season;
+  const order = orderedBySlotAndNight(season);
+  const packed = new Float64Array(count * BIN_STRIDE);
+  const firsts: number[] = [];
+  for (let at = 0; at < count; at++) {
+    const bin = order[at]!;
+    const before = order[at - 1];
+    if (
+      before === undefined ||
+      slotIndex[bin] !== slotIndex[before] ||
+      isNight[bin] !== isNight[before] ||
+      groundF[bin] !== groundF[before]
+    )
+      firsts.push(at);
+    const place = at * BIN_STRIDE;
+    packed[place + BIN.temperatureF] = season.temperatureF[bin]!;
+    packed[place + BIN.sunBtuPerHFt2] = season.sunBtuPerHFt2[bin]!;
+    packed[place + BIN.humidityRatio] = season.humidityRatio[bin]!;
+    packed[place + BIN.enthalpyBtuPerLb] = season.enthalpyBtuPerLb[bin]!;
+    packed[place + BIN.loadShare] = season.loadShare[bin]!;
+  }
   return {
-    starts: Int32Array.from([...firsts, order.length], (at) => at * BIN_STRIDE),
+    starts: Int32Array.from([...firsts, count], (at) => at * BIN_STRIDE),
     slotIndex: Uint8Array.from(firsts, (at) => slotIndex[order[at]!]!),
-    groundF: ofFirsts(groundF),
-    isNight: ofFirsts(isNight),
+    groundF: Float64Array.from(firsts, (at) => groundF[order[at]!]!),
+    isNight: Float64Array.from(firsts, (at) => isNight[order[at]!]!),
     packed,
   };
+}
+
+const MOST_SLOTS = 36;
+
+/** Counting sort: seasons are packed anew for every house, and a house has a few hundred bins. */
+function orderedBySlotAndNight({ count, slotIndex, isNight }: WeatherColumns & SeasonLoad): Uint32Array {
+  const next = new Uint32Array(2 * MOST_SLOTS + 1);
+  const groupOf = (bin: number) => 2 * slotIndex[bin]! + isNight[bin]!;
+  for (let bin = 0; bin < count; bin++) next[groupOf(bin) + 1]! += 1;
+  for (let group = 1; group < next.length; group++) next[group]! += next[group - 1]!;
+  const order = new Uint32Array(count);
+  for (let bin = 0; bin < count; bin++) {
+    const group = groupOf(bin);
+    order[next[group]!] = bin;
+    next[group]! += 1;
+  }
+  return order;
 }
