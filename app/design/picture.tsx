@@ -1,3 +1,4 @@
+import type { ReactNode } from "react";
 import { COMPACT_WIDTH, type Language, type Scene, type SceneOptions, WIDE_WIDTH } from "#lib/pictures/scene.ts";
 import { DataTable } from "./data-table.tsx";
 import styles from "./picture.module.css";
@@ -16,12 +17,18 @@ export function Picture({
   headingLevel = 3,
   isHeadingHidden = false,
   itemHref,
+  overlay,
+  children,
 }: {
   build: (options: SceneOptions) => Scene;
   language?: Language;
   headingLevel?: 2 | 3 | 4;
   isHeadingHidden?: boolean;
   itemHref?: ItemHref;
+  /** What lies over the drawing of that width. */
+  overlay?: (width: number) => ReactNode;
+  /** What is done with the drawing, right below it. */
+  children?: ReactNode;
 }) {
   const wide = build({ width: WIDE_WIDTH, language });
   const compact = build({ width: COMPACT_WIDTH, language });
@@ -33,9 +40,16 @@ export function Picture({
         <p className={styles.finding}>{wide.finding}</p>
       </figcaption>
       <div className={styles.sheet}>
-        <SceneSvg scene={compact} itemHref={itemHref} className={styles.compact} />
-        <SceneSvg scene={wide} itemHref={itemHref} className={styles.wide} />
+        <div className={styles.compact}>
+          <SceneSvg scene={compact} itemHref={itemHref} />
+          {overlay?.(COMPACT_WIDTH)}
+        </div>
+        <div className={styles.wide}>
+          <SceneSvg scene={wide} itemHref={itemHref} />
+          {overlay?.(WIDE_WIDTH)}
+        </div>
       </div>
+      {children}
       {wide.note ? <p className={styles.note}>{wide.note}</p> : null}
       <Disclosure title={TABLE_TITLES[language]}>
         <DataTable

@@ -1,8 +1,9 @@
 import { LEAK_KINDS, type PressureGroup } from "#lib/job/leak-kinds.ts";
-import type { HouseSectionInput, LeakSpot, SectionLeak } from "#lib/pictures/house/house-section-input.ts";
+import type { DuctPart } from "#lib/job/leak-site.ts";
+import type { HouseSectionInput, SectionLeak } from "#lib/pictures/house/house-section-input.ts";
 import type { JobContext } from "./proposal/proposal-context.ts";
 
-const SPOTS: Readonly<Record<PressureGroup, LeakSpot>> = {
+const SPOTS: Readonly<Record<PressureGroup, DuctPart>> = {
   "cabinet-or-plenum": "plenum",
   trunk: "trunk",
   "take-off": "take-off",
@@ -45,6 +46,7 @@ export function housePicture(
               label,
               state: sealedSiteIds.includes(site.id) ? "sealed" : "open",
               spot: site.kind === "air-handler-cabinet" ? "cabinet" : SPOTS[LEAK_KINDS[site.kind].pressureGroup],
+              ...(site.drawnAt ? { drawnAt: site.drawnAt } : {}),
             }),
           ),
         notYetFound: (["supply", "return"] as const)

@@ -7,6 +7,10 @@ import { LEAK_KIND_IDS } from "./leak-kinds.ts";
 export const REACHES = ["easy", "moderate", "hard"] as const;
 export type Reach = (typeof REACHES)[number];
 
+/** The parts of a duct system that a leak can be put on in the drawing. */
+export const DUCT_PARTS = ["cabinet", "plenum", "trunk", "take-off", "boot"] as const;
+export type DuctPart = (typeof DUCT_PARTS)[number];
+
 /** What the eye tells of a leak's size. Bands, gap or a plain estimate; nothing at all is allowed too. */
 const sizeSchema = z
   .discriminatedUnion("from", [
@@ -42,6 +46,16 @@ export const leakSiteSchema = z
     placeId: idSchema.meta({ title: "Place" }),
     kind: z.enum(LEAK_KIND_IDS).meta({ title: "Kind of leak" }),
     label: shortTextSchema.optional().meta({ title: "Where exactly" }),
+    drawnAt: z
+      .strictObject({
+        part: z.enum(DUCT_PARTS).meta({ title: "Part of the ducts" }),
+        alongShare: numberField({ unit: "share", title: "How far from left to right", min: 0, max: 1 }),
+      })
+      .optional()
+      .meta({
+        title: "Where it was put on the drawing",
+        description: "The part of that side in that place, and how far from its leftmost to its rightmost one",
+      }),
     size: sizeSchema.optional(),
     reach: z.enum(REACHES).optional().meta({ title: "Reach" }),
     panPressurePa: numberField({ unit: "Pa", title: "Pressure pan reading", min: 0, max: 60 }).optional(),
@@ -61,4 +75,6 @@ export const leakSiteSchema = z
   .meta({ id: "LeakSite", title: "Leak" });
 
 export type LeakSite = z.output<typeof leakSiteSchema>;
+/** Where a leak was put on the drawing; no number hangs on it. */
+export type DrawnAt = NonNullable<LeakSite["drawnAt"]>;
 export type LeakSize = z.output<typeof sizeSchema>;

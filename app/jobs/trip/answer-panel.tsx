@@ -18,11 +18,14 @@ const pick =
 /** The answer as it grows, or what is still needed before there can be one. */
 export function AnswerPanel({
   answer,
+  hasHouse = true,
   missing,
   hrefOf,
   hrefOfStep,
 }: {
   answer: Answer | null;
+  /** Not on the walk, where the house itself is what one works on. */
+  hasHouse?: boolean;
   missing: readonly MissingField[];
   hrefOf: (missing: MissingField) => string;
   hrefOfStep: (step: TripStepId) => string;
@@ -31,7 +34,7 @@ export function AnswerPanel({
     <>
       {answer ? (
         <>
-          <Picture build={pick(answer.house)} headingLevel={2} isHeadingHidden />
+          {hasHouse ? <Picture build={pick(answer.house)} headingLevel={2} isHeadingHidden /> : null}
           {answer.stats.length > 0 ? (
             <StatGrid
               stats={answer.stats.map(({ label, ...stat }) => ({

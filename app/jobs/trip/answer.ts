@@ -3,7 +3,7 @@ import type { Job } from "#lib/job/job-schema.ts";
 import type { Assumption, Warning } from "#lib/job/result/evidence-result.ts";
 import type { Ranged } from "#lib/job/result/ranged.ts";
 import type { Result } from "#lib/job/result/result-schema.ts";
-import { houseSectionScene } from "#lib/pictures/house/house-section.ts";
+import { type HouseScene, houseSectionScene } from "#lib/pictures/house/house-section.ts";
 import { hundredDollarsScene } from "#lib/pictures/hundred-dollars.ts";
 import { houseSectionOfResult } from "#lib/pictures/of-result/house-section-of-result.ts";
 import { hundredDollarsOfMode } from "#lib/pictures/of-result/hundred-dollars-of-mode.ts";
@@ -23,7 +23,7 @@ export interface Answer {
   /** Empty until there is a reading or a leak: before that a number would only be a guess about nothing. */
   stats: readonly AnswerStat[];
   bar: readonly { id: string; label: string; value: string }[];
-  house: DrawnScene;
+  house: DrawnScene<HouseScene>;
   dollars?: DrawnScene;
   verdict?: string;
   /** What stands in for a field that was left out, by its path. */
@@ -43,9 +43,9 @@ export interface AnswerStat {
   doubt?: string;
 }
 
-export interface DrawnScene {
-  wide: Scene;
-  compact: Scene;
+export interface DrawnScene<Kind extends Scene = Scene> {
+  wide: Kind;
+  compact: Kind;
 }
 
 export interface AssumedValue {
@@ -77,7 +77,7 @@ export function buildAnswer({
   const { leakage, savings, economics, scope } = result;
   const text = unitText(units);
   const cfm = (value: number) => text.number(value, "cfm");
-  const draw = (build: (options: SceneOptions) => Scene): DrawnScene => ({
+  const draw = <Kind extends Scene>(build: (options: SceneOptions) => Kind): DrawnScene<Kind> => ({
     wide: build({ width: WIDE_WIDTH, units }),
     compact: build({ width: COMPACT_WIDTH, units }),
   });

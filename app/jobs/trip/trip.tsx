@@ -131,6 +131,7 @@ export function Trip({ jobId, revision, step, units, firstDraft, specs, first, c
   const panel = (
     <AnswerPanel
       answer={answer}
+      hasHouse={step !== "leaks"}
       missing={missing}
       hrefOfStep={hrefOf}
       hrefOf={(each) => (each.step === step ? `#${each.path}` : `${hrefOf(each.step)}#${each.path}`)}

@@ -1,6 +1,6 @@
 import type { Side } from "#lib/job/duct-system.ts";
+import type { DuctPart } from "#lib/job/leak-site.ts";
 import type { PlaceKind } from "#lib/job/place.ts";
-import type { LeakSpot } from "./house-section-input.ts";
 import { type Lane, offsetPolyline, type Point, turnAt } from "./lanes.ts";
 
 /** The ducts of one side of one system in one place. */
@@ -10,7 +10,7 @@ export interface DuctGroup {
   placeKind: PlaceKind;
   lanes: readonly Lane[];
   /** Where a leak can be drawn, by what leaks. */
-  spots: Readonly<Record<Exclude<LeakSpot, "cabinet">, readonly Point[]>>;
+  spots: Readonly<Record<Exclude<DuctPart, "cabinet">, readonly Point[]>>;
 }
 
 /** A side of a system in one place, before it is drawn: the widths of its branches. */

@@ -1,5 +1,6 @@
 import type { Side } from "#lib/job/duct-system.ts";
 import type { House } from "#lib/job/house.ts";
+import type { DrawnAt, DuctPart } from "#lib/job/leak-site.ts";
 import type { PlaceKind } from "#lib/job/place.ts";
 import type { Cfm } from "#lib/units/quantity.ts";
 
@@ -40,9 +41,6 @@ export interface SectionRun {
   openingsCount?: number;
 }
 
-/** Where along the ducts a leak sits. */
-export type LeakSpot = "cabinet" | "plenum" | "trunk" | "take-off" | "boot";
-
 export interface SectionLeak {
   id: string;
   /** The number on the disc, the same on every list. */
@@ -52,5 +50,8 @@ export interface SectionLeak {
   cfm25: Cfm;
   label: string;
   state: "open" | "sealed";
-  spot?: LeakSpot;
+  /** Where such a leak sits on the ducts. */
+  spot?: DuctPart;
+  /** Where somebody put this one; it goes before `spot`. */
+  drawnAt?: DrawnAt;
 }

@@ -7,16 +7,25 @@ import { drawFrame } from "./draw-frame.ts";
 import { drawLabels, occupied } from "./draw-labels.ts";
 import { drawLeaks } from "./draw-leaks.ts";
 import { layOutDucts } from "./duct-layout.ts";
+import { type DuctSpot, ductSpots } from "./duct-spots.ts";
 import { layOutHouse, placeKindOf } from "./house-frame.ts";
 import type { HouseSectionInput, SectionLeak } from "./house-section-input.ts";
 import { HOUSE_SECTION_WORDS, type HouseSectionWords } from "./house-section-words.ts";
 import { placeDiscs } from "./leak-discs.ts";
 
+/** The drawing of a house, and where a leak can be put on it. */
+export interface HouseScene extends Scene {
+  spots: readonly DuctSpot[];
+}
+
 /**
  * A cut through this house: its storeys and places, ducts as ribbons as wide as their flow, leaks as numbered discs
  * whose area is their leakage. The same drawing serves entry, result, proposal and crew sheet.
  */
-export function houseSectionScene(input: HouseSectionInput, { width, language = "en", units }: SceneOptions): Scene {
+export function houseSectionScene(
+  input: HouseSectionInput,
+  { width, language = "en", units }: SceneOptions,
+): HouseScene {
   const words = HOUSE_SECTION_WORDS[language];
   const text = numberText(language, units);
   const frame = layOutHouse({ input, width });
@@ -34,6 +43,7 @@ export function houseSectionScene(input: HouseSectionInput, { width, language = 
     note: words.note,
     table: tabulate({ input, words, text }),
     shapes: [...drawFrame({ input, frame }), ...drawDucts({ layout, frame }), ...leaks, ...labels],
+    spots: ductSpots({ input, layout, discs }),
   };
 }
 

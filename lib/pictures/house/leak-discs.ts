@@ -1,3 +1,4 @@
+import type { DuctPart } from "#lib/job/leak-site.ts";
 import type { PlaceKind } from "#lib/job/place.ts";
 import type { Cfm } from "#lib/units/quantity.ts";
 import { type Box, circleBox, isWithin, overlaps } from "../boxes.ts";
@@ -5,8 +6,9 @@ import { isCompact } from "../scene.ts";
 import { regionOf } from "./air-handlers.ts";
 import type { DuctGroup } from "./duct-group.ts";
 import type { DuctLayout } from "./duct-layout.ts";
+import { cabinetSpots, pointOnDuct } from "./duct-spots.ts";
 import { type HouseFrame, placeKindOf } from "./house-frame.ts";
-import type { HouseSectionInput, LeakSpot, SectionLeak } from "./house-section-input.ts";
+import type { HouseSectionInput, SectionLeak } from "./house-section-input.ts";
 import type { Point } from "./lanes.ts";
 
 /** A leak as it is drawn: its area is its leakage at 25 Pa. */
@@ -59,10 +61,7 @@ export function placeDiscs({
       })),
     ])
     .filter(({ cfm25 }) => cfm25 > 0)
-    .sort(
-      (a, b) =>
-        Number(b.leak !== undefined) - Number(a.leak !== undefined) || b.cfm25 - a.cfm25 || (a.id < b.id ? -1 : 1),
-    );
+    .sort((a, b) => rankOf(b.leak) - rankOf(a.leak) || b.cfm25 - a.cfm25 || (a.id < b.id ? -1 : 1));
 
   const placed: LeakDisc[] = [];
   for (const { id, systemId, cfm25, side, leak } of wanted) {
@@ -77,6 +76,9 @@ export function placeDiscs({
   }
   return placed;
 }
+
+/** What somebody put where it is goes first, then what was found, then what was not. */
+const rankOf = (leak: SectionLeak | undefined): number => (leak ? (leak.drawnAt ? 2 : 1) : 0);
 
 const OUTDOOR_PLACES: readonly PlaceKind[] = ["garage", "outside"];
 
@@ -101,7 +103,7 @@ function spotsFor({
   systemId: string;
   side: "supply" | "return";
   leak: SectionLeak | undefined;
-}): Point[] {
+}): readonly Point[] {
   const onSide = layout.groups.filter((group) => group.systemId === systemId && group.side === side);
   const kind = leak ? placeKindOf(input, leak.placeId) : undefined;
   const inPlace = onSide.filter((group) => kind === undefined || group.placeKind === kind);
@@ -110,17 +112,31 @@ function spotsFor({
   const isAtHandler = handler !== undefined && (kind === undefined || handler.placeKind === kind);
   const cabinet = isAtHandler && handler ? cabinetSpots(handler.box, side) : [];
 
-  const spot = leak?.spot ?? "trunk";
-  if (spot === "cabinet" && cabinet.length > 0)
-    return [...cabinet, ...groups.flatMap((group) => pointsOf(group, "plenum"))];
-  const points = groups.flatMap((group) => pointsOf(group, spot === "cabinet" ? "plenum" : spot));
-  if (points.length > 0) return points;
-  if (cabinet.length > 0) return cabinet;
+  const putAt = leak?.drawnAt && pointOnDuct({ layout, systemId, side, placeKind: kind, drawnAt: leak.drawnAt });
+  if (putAt) return [putAt];
+  const spot = leak?.drawnAt?.part ?? leak?.spot ?? "trunk";
+  const usual = usualSpots({ groups, cabinet, spot });
+  if (usual.length > 0) return usual;
   const { box } = regionOf(frame, kind ?? "conditioned");
   return [{ x: box.x + box.width / 2, y: box.y + box.height * 0.6 }];
 }
 
-const NEXT_BEST: Readonly<Record<Exclude<LeakSpot, "cabinet">, readonly Exclude<LeakSpot, "cabinet">[]>> = {
+function usualSpots({
+  groups,
+  cabinet,
+  spot,
+}: {
+  groups: readonly DuctGroup[];
+  cabinet: readonly Point[];
+  spot: DuctPart;
+}): readonly Point[] {
+  if (spot === "cabinet" && cabinet.length > 0)
+    return [...cabinet, ...groups.flatMap((group) => pointsOf(group, "plenum"))];
+  const points = groups.flatMap((group) => pointsOf(group, spot === "cabinet" ? "plenum" : spot));
+  return points.length > 0 ? points : cabinet;
+}
+
+const NEXT_BEST: Readonly<Record<Exclude<DuctPart, "cabinet">, readonly Exclude<DuctPart, "cabinet">[]>> = {
   plenum: ["plenum", "trunk", "take-off", "boot"],
   trunk: ["trunk", "take-off", "plenum", "boot"],
   "take-off": ["take-off", "trunk", "boot", "plenum"],
@@ -128,24 +144,12 @@ const NEXT_BEST: Readonly<Record<Exclude<LeakSpot, "cabinet">, readonly Exclude<
 };
 
 /** The farthest spot first, so that small leaks do not crowd around the air handler. */
-function pointsOf(group: DuctGroup, spot: Exclude<LeakSpot, "cabinet">): Point[] {
+function pointsOf(group: DuctGroup, spot: Exclude<DuctPart, "cabinet">): Point[] {
   return NEXT_BEST[spot].flatMap((kind) => [...group.spots[kind]].reverse());
 }
 
 function widthOf(group: DuctGroup): number {
   return group.lanes.reduce((sum, lane) => sum + lane.width, 0);
-}
-
-function cabinetSpots({ x, y, width, height }: Box, side: "supply" | "return"): Point[] {
-  const right = [
-    { x: x + width, y: y + height * 0.3 },
-    { x: x + width, y: y + height * 0.75 },
-  ];
-  const left = [
-    { x, y: y + height * 0.75 },
-    { x, y: y + height * 0.3 },
-  ];
-  return side === "supply" ? [...right, ...left] : [...left, ...right];
 }
 
 const DIRECTIONS = Array.from({ length: 12 }, (_, index) => (index * Math.PI) / 6);

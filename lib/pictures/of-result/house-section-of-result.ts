@@ -1,12 +1,13 @@
 import type { Job } from "#lib/job/job-schema.ts";
 import { LEAK_KINDS, type LeakKindId } from "#lib/job/leak-kinds.ts";
+import type { DuctPart } from "#lib/job/leak-site.ts";
 import type { Result } from "#lib/job/result/result-schema.ts";
-import type { HouseSectionInput, LeakSpot, SectionSystem } from "../house/house-section-input.ts";
+import type { HouseSectionInput, SectionSystem } from "../house/house-section-input.ts";
 import { chosenOption } from "./chosen-option.ts";
 
 const SPOTS = { trunk: "trunk", "take-off": "take-off", boot: "boot" } as const;
 
-function spotOf(kind: LeakKindId): LeakSpot {
+function spotOf(kind: LeakKindId): DuctPart {
   const { pressureGroup } = LEAK_KINDS[kind];
   if (pressureGroup !== "cabinet-or-plenum") return SPOTS[pressureGroup];
   return kind === "plenum-joint" || kind === "platform-return" ? "plenum" : "cabinet";
@@ -44,6 +45,7 @@ export function houseSectionOfResult({
                 label: site.label ?? LEAK_KINDS[site.kind].label,
                 state: sealed.has(site.id) ? ("sealed" as const) : ("open" as const),
                 spot: spotOf(site.kind),
+                ...(site.drawnAt ? { drawnAt: site.drawnAt } : {}),
               },
             ]
           : [],

@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import type { Browser } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type AppServer, startApp } from "#tests/browser/app-server.ts";
 import { checkPage, launchChromium } from "#tests/browser/chromium.ts";
@@ -41,6 +41,20 @@ const LEAKS = [
   { spot: /^Return/, band: "As wide as a pencil, about 1/4 in", reach: "Easy" },
 ] as const;
 
+/** The first leaks are put by a finger on the drawing; the rest by the choice below it. */
+const DRAWN = [/^Supply, .*register box, 1 of/, /^Supply, .*register box, 3 of/, /^Supply, .*branch leaves.*, 4 of/];
+
+/** Taps the duct a few pixels beside the spot, as a finger does, and puts a leak there. */
+async function putOnDrawing(page: Page, spot: RegExp): Promise<void> {
+  const mark = page.locator("#walk-drawing fieldset").getByRole("radio", { name: spot });
+  await page.locator("#walk-drawing").evaluate((drawing) => drawing.scrollIntoView());
+  const box = await mark.boundingBox();
+  if (!box) throw new Error("The spot is not on the screen");
+  await page.touchscreen.tap(box.x + box.width / 2 + 3, box.y + box.height / 2 + 2);
+  expect(await page.locator("#walk-drawing [role=status]").textContent()).toMatch(spot);
+  await page.getByRole("button", { name: "Add a leak here" }).tap();
+}
+
 describe("a leak walk on a phone of 390 px", () => {
   it("takes ten leaks with photos, follows each with what is still hidden, and keeps the picture alone", {
     timeout: 180_000,
@@ -66,8 +80,11 @@ describe("a leak walk on a phone of 390 px", () => {
     await checkPage(page);
 
     for (const [index, { spot, band, reach }] of LEAKS.entries()) {
-      await page.getByRole("radio", { name: spot }).check();
-      await page.getByRole("button", { name: "Add a leak" }).tap();
+      if (index < DRAWN.length) await putOnDrawing(page, DRAWN[index]!);
+      else {
+        await page.getByRole("radio", { name: spot }).last().check();
+        await page.getByRole("button", { name: "Add a leak", exact: true }).tap();
+      }
       const card = page.locator("li[id^=leak-]").nth(index);
       await card.getByLabel("Gap as it looks").selectOption({ label: band });
       await card.getByRole("radio", { name: reach, exact: true }).check();
@@ -81,6 +98,16 @@ describe("a leak walk on a phone of 390 px", () => {
     await page.waitForFunction(() => document.querySelectorAll("main svg [data-item^=leak-]").length >= 10);
     expect(await state.textContent()).not.toMatch(/^0 cfm found/);
     await checkPage(page);
+
+    // A leak stands on the drawing where it was put, and can be put elsewhere.
+    const at = (id: string) =>
+      page.locator(`#walk-drawing svg:visible [data-item="${id}"] circle`).first().boundingBox();
+    const radio = page.locator("#walk-drawing fieldset").getByRole("radio", { name: DRAWN[0]! });
+    const middle = (box: { x: number; y: number; width: number; height: number } | null) =>
+      box ? [box.x + box.width / 2, box.y + box.height / 2] : [];
+    const id = (await page.locator("li[id^=leak-]").first().getAttribute("id"))!.replace(/^leak-/, "");
+    const [disc, mark] = [middle(await at(id)), middle(await radio.boundingBox())];
+    expect(Math.hypot(disc[0]! - mark[0]!, disc[1]! - mark[1]!)).toBeLessThan(20);
 
     // A flow far above what was measured is said to be so, and nothing is blocked.
     const first = page.locator("li[id^=leak-]").first();

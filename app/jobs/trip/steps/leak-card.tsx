@@ -30,12 +30,15 @@ export function LeakCard({
   site,
   number,
   isOpen,
+  onMove,
   onRemove,
 }: {
   path: string;
   site: Draft;
   number: number;
   isOpen: boolean;
+  /** Absent where there is no drawing to put it on. */
+  onMove: (() => void) | undefined;
   onRemove: () => void;
 }) {
   const { draft, walk } = useTrip();
@@ -89,9 +92,16 @@ export function LeakCard({
           />
           <TextAt path={`${path}/note`} label="Note for the crew" />
         </Disclosure>
-        <Button variant="quiet" onClick={onRemove}>
-          Remove<span className={styles.hidden}> leak {number}</span>
-        </Button>
+        <div className={styles.leakActions}>
+          {onMove ? (
+            <Button variant="quiet" onClick={onMove}>
+              Put leak {number} elsewhere on the drawing
+            </Button>
+          ) : null}
+          <Button variant="quiet" onClick={onRemove}>
+            Remove leak {number}
+          </Button>
+        </div>
       </Disclosure>
     </li>
   );

@@ -1,5 +1,7 @@
 import type { LeakKindId } from "#lib/job/leak-kinds.ts";
+import type { DuctPart } from "#lib/job/leak-site.ts";
 import { PLACE_LABELS, type PlaceKind } from "#lib/job/place.ts";
+import type { DuctSpot } from "#lib/pictures/house/duct-spots.ts";
 import { type Draft, listAt, newId, textAt } from "../draft.ts";
 
 /** A stretch of the ducts where one can stand: a side in a place, or the air handler. */
@@ -17,15 +19,8 @@ const SIDE_WORDS: Readonly<Record<string, string>> = { supply: "Supply", return:
 
 /** Every stretch of the ducts of a job, in walking order: from the air handler outward, system by system. */
 export function leakSpots(draft: Draft): LeakSpot[] {
-  const places = listAt(draft, "places");
   const systems = listAt(draft, "systems");
-  const kindOf = (placeId: string) =>
-    textAt(places.find(({ id }) => id === placeId) ?? {}, "kind") as PlaceKind | undefined;
-  const placeWords = (placeId: string) => {
-    const place = places.find(({ id }) => id === placeId);
-    const kind = kindOf(placeId);
-    return (place && textAt(place, "label")) ?? (kind ? PLACE_LABELS[kind] : "");
-  };
+  const placeWords = (placeId: string) => placeWordsOf(draft, placeId);
   const all = systems.flatMap((system): LeakSpot[] => {
     const systemId = String(system.id);
     const of = systems.length > 1 ? `, ${textAt(system, "label") ?? systemId}` : "";
@@ -52,7 +47,7 @@ export function leakSpots(draft: Draft): LeakSpot[] {
           systemId,
           side,
           placeId,
-          kind: usualKind(side, kindOf(placeId)),
+          kind: usualKind(side, placeKindOf(draft, placeId)),
         },
       ];
     });
@@ -64,6 +59,39 @@ export function leakSpots(draft: Draft): LeakSpot[] {
 function usualKind(side: string, place: PlaceKind | undefined): LeakKindId {
   if (place === "belly") return "belly";
   return side === "return" ? "filter-slot" : "boot-to-drywall";
+}
+
+function placeKindOf(draft: Draft, placeId: string): PlaceKind | undefined {
+  const place = listAt(draft, "places").find(({ id }) => id === placeId);
+  return place && (textAt(place, "kind") as PlaceKind | undefined);
+}
+
+/** A place as its people call it. */
+export function placeWordsOf(draft: Draft, placeId: string): string {
+  const place = listAt(draft, "places").find(({ id }) => id === placeId);
+  const kind = placeKindOf(draft, placeId);
+  return (place && textAt(place, "label")) ?? (kind ? PLACE_LABELS[kind] : "");
+}
+
+/** What leaks most often at a part of the ducts. */
+const KIND_AT_PART: Readonly<Record<DuctPart, LeakKindId>> = {
+  cabinet: "air-handler-cabinet",
+  plenum: "plenum-joint",
+  trunk: "seam",
+  "take-off": "take-off",
+  boot: "boot-to-drywall",
+};
+
+/** Where a leak stands once it was put on the drawing. */
+export function placeOfSpot({ systemId, side, placeId, part, alongShare }: DuctSpot): Draft {
+  return { systemId, side, placeId, drawnAt: { part, alongShare } };
+}
+
+/** A new leak at a spot of the drawing. */
+export function leakAtSpot(draft: Draft, spot: DuctSpot): Draft {
+  const isInBelly = placeKindOf(draft, spot.placeId) === "belly";
+  const kind = isInBelly ? "belly" : KIND_AT_PART[spot.part];
+  return { id: newId(listAt(draft, "sites"), "leak"), ...placeOfSpot(spot), kind };
 }
 
 /** The next leak where one stands. Without runs, one usually finds it where one just was. */
