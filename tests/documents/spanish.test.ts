@@ -1,12 +1,15 @@
 import { readdirSync, readFileSync } from "node:fs";
+import { renderToStaticMarkup } from "react-dom/server";
 import { describe, expect, test } from "vitest";
 import { certificateView } from "#lib/documents/certificate-view.ts";
 import { crewSheetView } from "#lib/documents/crew-sheet-view.ts";
 import { pictureScene } from "#lib/documents/document-picture.ts";
 import type { Block, DocumentView } from "#lib/documents/document-view.ts";
+import { DocumentHtml } from "#lib/documents/html/document-html.tsx";
 import { sayOfEngine } from "#lib/documents/messages/engine-words.ts";
 import { assumptionName } from "#lib/documents/messages/names.ts";
 import { proposalView } from "#lib/documents/proposal-view.ts";
+import { renderProposalPdf } from "#lib/documents/render-proposal-pdf.ts";
 import { retestSheetView } from "#lib/documents/retest-sheet-view.ts";
 import { estimate } from "#lib/estimate/estimate.ts";
 import type { Job } from "#lib/job/job-schema.ts";
@@ -18,11 +21,8 @@ import { STARTING_CATALOGUE } from "#lib/scope/repairs.ts";
 import { SOURCES } from "#lib/sources/sources.ts";
 import { EXAMPLE_FILES, exampleWithReference } from "#tests/estimate/example-jobs.ts";
 import { estimatedExample } from "./estimated-examples.ts";
-import { blockText } from "./view-text.ts";
-
-/** Words that stand in nearly every English sentence and in no Spanish one. */
-const ENGLISH =
-  /(?<!\p{L})(the|of|and|is|with|for|from|was|were|are|by|at|that|this|these|its|it|not|be|to|than|when|which|as|each|your|you|we|leaks?|ducts?|repairs?|house|heat|air|before|after|work)(?!\p{L})/iu;
+import { pdfTextInOrder } from "./pdf-lines.ts";
+import { blockText, ENGLISH } from "./view-text.ts";
 
 /** What the firm or the job wrote stands as it was written, in whatever language. */
 function ownWords(job: Job): string[] {
@@ -90,13 +90,44 @@ describe("no English is left on a Spanish paper", () => {
     for (const view of views) expect(englishLeft(view, job), view.kind).toEqual([]);
   });
 
-  test("what was not translated is marked as English, so that it is read out and hyphenated as such", async () => {
+  test("nor on its page and in its PDF as they are handed out", async () => {
     const { job, result } = await estimatedExample("cold-attic-furnace.json");
-    const view = proposalView({ job, result, language: "es", isoDate: "2026-11-25" });
-    const marked = view.sections.flatMap(({ blocks }) =>
-      blocks.filter((block) => "language" in block && block.language === "en"),
-    );
-    expect(marked.flatMap(blockText).every((text) => ENGLISH.test(text))).toBe(true);
+    const input = { job, result, language: "es" as const, isoDate: "2026-11-25" };
+    const page = renderToStaticMarkup(
+      DocumentHtml({ view: proposalView(input), frame: { fingerprint: "0".repeat(64), links: [], skipLabel: "—" } }),
+    )
+      .replace(/<style>.*?<\/style>/s, "")
+      .replace(/<[^>]+>/g, " ");
+    const paper = pdfTextInOrder(await renderProposalPdf(input));
+    const own = ownWords(job).sort((one, other) => other.length - one.length);
+    for (const [name, text] of Object.entries({ page, paper })) {
+      // Titles of sources stay as they were published; nothing but the fingerprint and the page number follows them.
+      const said = text.replaceAll(/\s+/g, " ").slice(0, text.replaceAll(/\s+/g, " ").lastIndexOf("Fuentes"));
+      expect(said.length, name).toBeGreaterThan(10_000);
+      const rest = own.reduce((words, owned) => words.replaceAll(owned, "…"), said);
+      const around = [...rest.matchAll(new RegExp(ENGLISH, "giu"))].map(({ index }) =>
+        rest.slice(index - 40, index + 40),
+      );
+      expect(around, name).toEqual([]);
+    }
+  });
+
+  const markedEnglish = (view: DocumentView) =>
+    view.sections
+      .flatMap(({ blocks }) => blocks.filter((block) => "language" in block && block.language === "en"))
+      .flatMap(blockText);
+
+  test.each(EXAMPLE_FILES)("%s: nor is anything set apart as English", async (file) => {
+    const { job, result } = await estimatedExample(file);
+    expect(markedEnglish(proposalView({ job, result, language: "es", isoDate: "2026-11-25" }))).toEqual([]);
+  });
+
+  test("a sentence of another engine is set apart and marked, so that it is read out and hyphenated as English", async () => {
+    const { job, result } = await estimatedExample("cold-attic-furnace.json");
+    const older = { ...result, warnings: [{ ...result.warnings[0]!, what: "The weather was told by an older rule." }] };
+    const marked = markedEnglish(proposalView({ job, result: older, language: "es", isoDate: "2026-11-25" }));
+    expect(marked).toHaveLength(1);
+    expect(marked[0]).toContain("The weather was told by an older rule.");
   });
 });
 

@@ -1,5 +1,9 @@
 import type { Block, DocumentView, Section } from "#lib/documents/document-view.ts";
 
+/** Words that stand in nearly every English sentence and in no Spanish one. */
+export const ENGLISH =
+  /(?<!\p{L})(the|of|and|is|with|for|from|was|were|are|by|at|that|this|these|its|it|not|be|to|than|when|which|as|each|your|you|we|leaks?|ducts?|repairs?|house|heat|air|before|after|work)(?!\p{L})/iu;
+
 /** Every sentence of one block; pictures speak through their own words and are left out. */
 export function blockText(block: Block): string[] {
   switch (block.kind) {

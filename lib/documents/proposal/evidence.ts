@@ -4,6 +4,7 @@ import { SOURCES } from "#lib/sources/sources.ts";
 import type { Block, Section } from "../document-view.ts";
 import { engineWords, sayOfEngine } from "../messages/engine-words.ts";
 import { assumptionName } from "../messages/names.ts";
+import { sayWarning } from "../messages/warning-words.ts";
 import type { JobContext } from "./proposal-context.ts";
 
 const METHOD_TITLES = new Map(METHODS.map(({ id, title }) => [id, title]));
@@ -65,11 +66,14 @@ export function workingsSection({ speaker, result, language }: JobContext): Sect
   const { trace, engineVersion, draws, seed, place } = result;
   const methods = [...new Set(trace.map(({ methodId }) => methodId))];
   const notes = [
-    ...result.scope.verdict.otherReasons,
-    ...result.warnings.map(({ what, why, nextMove }) => `${what} ${why} ${nextMove}`),
+    ...result.scope.verdict.otherReasons.map((english) => ({ english, said: sayOfEngine(language, english) })),
+    ...result.warnings.map((warning) => ({
+      english: `${warning.what} ${warning.why} ${warning.nextMove}`,
+      said: sayWarning(language, warning),
+    })),
   ];
-  const said = notes.flatMap((note) => sayOfEngine(language, note) ?? []);
-  const unsaid = notes.filter((note) => sayOfEngine(language, note) === undefined);
+  const said = notes.flatMap((note) => note.said ?? []);
+  const unsaid = notes.flatMap((note) => (note.said === undefined ? note.english : []));
   return {
     id: "workings",
     title: speaker.say("workings.title"),
