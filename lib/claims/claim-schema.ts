@@ -41,6 +41,25 @@ const deemedSchema = z
   })
   .meta({ id: "ClaimDeemed", title: "Deemed rule and figures" });
 
+/** So many lines of what a file says and this program cannot read stand in a packet; it stays small. */
+export const MOST_UNREAD_LINES = 30;
+export const LONGEST_UNREAD_LINE = 160;
+
+/** Of a claim whose entries came in a file of an open standard: which file, what it claims itself, what was not read. */
+const originSchema = z
+  .strictObject({
+    standard: z.literal("HPXML"),
+    fileName: shortTextSchema,
+    fileHash: sha256Schema.meta({ title: "SHA-256 of the file" }),
+    savedElectricityKWh: numberField({ unit: "kWh", title: "Electricity saved, as the file claims" }).optional(),
+    savedNaturalGasTherms: numberField({ unit: "therm", title: "Gas saved, as the file claims" }).optional(),
+    unreadCount: numberField({ unit: "count", title: "What was not read", min: 0, isInteger: true }),
+    unread: z.array(z.string().max(LONGEST_UNREAD_LINE)).max(MOST_UNREAD_LINES),
+  })
+  .meta({ id: "ClaimOrigin", title: "File that the entries came in" });
+
+export type ClaimOrigin = z.output<typeof originSchema>;
+
 /** What is hashed and signed: everything but the hash and the signature themselves. */
 export const claimBodySchema = z
   .strictObject({
@@ -59,6 +78,7 @@ export const claimBodySchema = z
     deemed: deemedSchema.nullable(),
     claimedBy: shortTextSchema,
     claimedOn: isoDateSchema,
+    origin: originSchema.optional(),
   })
   .meta({ id: "ClaimBody", title: "Claim" });
 

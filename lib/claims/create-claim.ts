@@ -5,7 +5,7 @@ import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import { canonicalJson, contentHash } from "#lib/hash/content-hash.ts";
 import type { Job } from "#lib/job/job-schema.ts";
 import type { Result } from "#lib/job/result/result-schema.ts";
-import { CLAIM_SCHEMA_VERSION, type Claim, type ClaimBody } from "./claim-schema.ts";
+import { CLAIM_SCHEMA_VERSION, type Claim, type ClaimBody, type ClaimOrigin } from "./claim-schema.ts";
 import { claimedJob } from "./claimed-job.ts";
 import { claimedNumbers } from "./claimed-numbers.ts";
 
@@ -30,6 +30,8 @@ export interface ClaimRequest {
   measureLifeYears: number;
   netToGrossRatio: number;
   signer?: ClaimSigner;
+  /** When the entries came in a file of an open standard. */
+  origin?: ClaimOrigin;
 }
 
 /** Everything that is hashed: without hash and signature. */
@@ -52,6 +54,7 @@ export function createClaim({
   measureLifeYears,
   netToGrossRatio,
   signer,
+  origin,
 }: ClaimRequest): Claim {
   if (result.basis !== "verified") {
     throw new InputProblem("input-unusable", [
@@ -93,6 +96,7 @@ export function createClaim({
     },
     claimedBy,
     claimedOn,
+    ...(origin && { origin }),
   };
   const hash = contentHash(body);
   const claim: Claim = { ...body, hash, ...(signer ? { signature: signHash(hash, signer) } : {}) };

@@ -38,8 +38,13 @@ export function ImportForm({ contractors }: { contractors: readonly { value: str
     setSending(true);
     const response = await fetch(`/program/import/receive?${query}`, { method: "POST", body: file }).catch(() => null);
     setSending(false);
-    const answer = (await response?.json().catch(() => null)) as { batchId?: string; detail?: string } | null;
-    if (answer?.batchId) {
+    const answer = (await response?.json().catch(() => null)) as {
+      batchId?: string;
+      claimId?: string;
+      detail?: string;
+    } | null;
+    if (answer?.claimId) router.push(`/program/claims/${answer.claimId}`);
+    else if (answer?.batchId) {
       router.push(`/program/import?batch=${answer.batchId}`);
       router.refresh();
     } else setProblem(answer?.detail ?? "The file did not arrive. Try again.");
@@ -63,8 +68,8 @@ export function ImportForm({ contractors }: { contractors: readonly { value: str
       <FileField
         id="claims"
         label="File with claims"
-        hint="NDJSON: one claim packet a line. CSV: one claim a row, its packet as text in one column."
-        accept=".ndjson,.jsonl,.csv"
+        hint="NDJSON: one claim packet a line. CSV: one claim a row, its packet as text in one column. HPXML: one house, with the leakage before the work and after."
+        accept=".ndjson,.jsonl,.csv,.xml"
         onChange={(event) => void choose(event.currentTarget.files?.[0])}
       />
       {columns ? (
@@ -75,7 +80,11 @@ export function ImportForm({ contractors }: { contractors: readonly { value: str
         </div>
       ) : null}
       <PlainSelect
-        label="Contractor of claims that do not name theirs"
+        label={
+          /\.xml$/i.test(file?.name ?? "")
+            ? "Contractor that the house comes from"
+            : "Contractor of claims that do not name theirs"
+        }
         name="contractor"
         options={[{ value: "", label: "None: each must name it" }, ...contractors]}
       />

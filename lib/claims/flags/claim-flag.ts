@@ -23,6 +23,16 @@ export const FLAGS = {
     title: "Some evidence is not in the packet",
     innocentExplanation: "It may have been recorded elsewhere, or left out by hand; the contractor can add it.",
   },
+  "readings-not-in-file": {
+    title: "The leakage came without the readings behind it",
+    innocentExplanation:
+      "HPXML keeps what a test found, not its readings, fan or restrictor; the contractor has them on the test sheet.",
+  },
+  "savings-not-of-file": {
+    title: "The file claims another saving than follows from its own house and leakage",
+    innocentExplanation:
+      "Whoever made the file knew more than the standard carries: leaks one by one, bills, airflow; and other programs work with other weather and hours.",
+  },
   "to-outside-above-total": {
     title: "Leakage to outside reads above total leakage",
     innocentExplanation:

@@ -5,6 +5,7 @@ import type { ClaimFlag } from "./claim-flag.ts";
 import { type EvidenceRule, evidenceFlags } from "./evidence-flags.ts";
 import { instrumentFlags } from "./instrument-flags.ts";
 import { type NeighborClaim, neighborFlags } from "./neighbor-flags.ts";
+import { originFlags } from "./origin-flags.ts";
 import { physicsFlags } from "./physics-flags.ts";
 import { timeFlags } from "./time-flags.ts";
 
@@ -31,6 +32,7 @@ export function flagClaim({
 }: FlagRequest): ClaimFlag[] {
   return [
     ...evidenceFlags(claim, evidence),
+    ...originFlags(claim),
     ...physicsFlags(claim, elevationFt),
     ...timeFlags(claim),
     ...instrumentFlags(claim),

@@ -3,6 +3,7 @@ import { JOB_SCHEMA_VERSION, type Job } from "#lib/job/job-schema.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
 import { EVENTS } from "./hpxml-words.ts";
 import { ownId } from "./own-id.ts";
+import { type ClaimedSavings, readClaimedSavings } from "./read-claimed-savings.ts";
 import { readHouse } from "./read-house.ts";
 import { readLeakage } from "./read-leakage.ts";
 import { readSystems } from "./read-systems.ts";
@@ -10,6 +11,7 @@ import { parseXml, type XmlNode } from "./xml-node.ts";
 
 export interface HpxmlReading {
   job: Job;
+  claimedSavings: ClaimedSavings;
   /** What could not be read, and what had to be taken otherwise, one line each. */
   remarks: string[];
 }
@@ -89,15 +91,18 @@ export function readHpxml(text: string): HpxmlReading {
       `${each.path} (${eventOf(each) ?? "no event"}): ${isAfter ? "only its measured duct leakage was read" : "not read"}`,
     );
   }
+  const claimedSavings = readClaimedSavings(project, say);
   if (project) {
     project.pass();
-    say("HPXML/Project: savings and measures are calculated from the job; only the title was read");
+    say(
+      "HPXML/Project: savings and measures are calculated from the job; only the title and the claimed savings were read",
+    );
   }
   for (const { path, values } of document.unread()) {
     if (/(Identifier|ID)$/.test(path)) continue;
     say(`${path}: not read (${values} ${values === 1 ? "value" : "values"})`);
   }
-  return { job, remarks };
+  return { job, claimedSavings, remarks };
 }
 
 /** Fields that are not in the file are not in the job. */

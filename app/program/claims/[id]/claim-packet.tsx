@@ -25,7 +25,10 @@ function readingOf(test: DuctTest): string {
   if (test.kind === "delta-q") return `${test.points.length} pressures`;
   return test.points
     .map(({ ductPressurePa, fanPressurePa, flowCfm, restrictorId }) => {
-      const fan = fanPressurePa === undefined ? `${flowCfm} cfm` : `fan ${fanPressurePa} Pa, ${restrictorId ?? "open"}`;
+      const fan =
+        fanPressurePa === undefined
+          ? `${formatNumber(flowCfm ?? 0, { significantDigits: 6 })} cfm`
+          : `fan ${fanPressurePa} Pa, ${restrictorId ?? "open"}`;
       return `${ductPressurePa} Pa: ${fan}`;
     })
     .join("; ");
@@ -55,15 +58,24 @@ export function ClaimPacket({ claim, claimId, packetHash }: { claim: Claim; clai
           ],
         }))}
       />
-      <DataTable
-        caption="Instruments"
-        isCardsWhenNarrow
-        columns={[{ label: "Instrument" }, { label: "Serial number" }, { label: "Calibrated" }, { label: "Due" }]}
-        rows={instruments.map(({ id, name, serialNumber, calibrationDate, calibrationDueDate }) => ({
-          id,
-          cells: [name, serialNumber ?? "not given", calibrationDate ?? "not given", calibrationDueDate ?? "not given"],
-        }))}
-      />
+      {instruments.length > 0 ? (
+        <DataTable
+          caption="Instruments"
+          isCardsWhenNarrow
+          columns={[{ label: "Instrument" }, { label: "Serial number" }, { label: "Calibrated" }, { label: "Due" }]}
+          rows={instruments.map(({ id, name, serialNumber, calibrationDate, calibrationDueDate }) => ({
+            id,
+            cells: [
+              name,
+              serialNumber ?? "not given",
+              calibrationDate ?? "not given",
+              calibrationDueDate ?? "not given",
+            ],
+          }))}
+        />
+      ) : (
+        <p>No instrument is named.</p>
+      )}
       <p>
         {claim.assumptions.length} values were not measured but assumed; each stands in the packet with its path. Engine{" "}
         {claim.engineVersion}, {claim.draws.toLocaleString("en-US")} draws, seed {claim.seed}.

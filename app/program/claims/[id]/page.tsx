@@ -15,6 +15,7 @@ import { CLAIM_STATE_WORDS, day } from "../../claim-words.ts";
 import styles from "../../program.module.css";
 import { ClaimFlags } from "./claim-flags.tsx";
 import { ClaimInspections } from "./claim-inspections.tsx";
+import { ClaimOriginPart } from "./claim-origin.tsx";
 import { ClaimPacket } from "./claim-packet.tsx";
 import { ClaimSteps } from "./claim-steps.tsx";
 import { ClaimTalk } from "./claim-talk.tsx";
@@ -112,9 +113,10 @@ export default async function ClaimPage({
                 ]}
               />
             ) : null}
+            {claim?.origin ? <ClaimOriginPart origin={claim.origin} numbers={claim.numbers} /> : null}
             <section aria-labelledby="recomputed">
               <h2 id="recomputed">Recomputed</h2>
-              <RecomputeVerdict claim={stored} outcome={outcome} />
+              <RecomputeVerdict claim={stored} outcome={outcome} hasReadings={!claim?.origin} />
               {claim ? <RecomputeHere claimId={id} draws={claim.draws} /> : null}
             </section>
             <section aria-labelledby="flags">

@@ -39,7 +39,16 @@ function Differences({ outcome }: { outcome: Extract<RecomputeOutcome, { outcome
 }
 
 /** Whether the claim comes out the same from its own inputs: the values now, all draws as last stored. */
-export function RecomputeVerdict({ claim, outcome }: { claim: ClaimSummary; outcome: RecomputeOutcome }) {
+export function RecomputeVerdict({
+  claim,
+  outcome,
+  hasReadings,
+}: {
+  claim: ClaimSummary;
+  outcome: RecomputeOutcome;
+  /** False when the leakage came in a file without its readings: then only the calculation repeats. */
+  hasReadings: boolean;
+}) {
   const stored = claim.recomputeOutcome ?? "not-yet";
   const when = claim.recomputedAt
     ? `${OUTCOME_WORDS[stored]} with all draws on ${day(claim.recomputedAt)}, engine ${claim.recomputedEngineVersion}.`
@@ -48,10 +57,12 @@ export function RecomputeVerdict({ claim, outcome }: { claim: ClaimSummary; outc
   return (
     <>
       <Notice
-        kind={KINDS[outcome.outcome]}
+        kind={outcome.outcome === "same" && !hasReadings ? "info" : KINDS[outcome.outcome]}
         title={
           outcome.outcome === "same"
-            ? "Every number comes out the same from the readings and the entries of the packet."
+            ? hasReadings
+              ? "Every number comes out the same from the readings and the entries of the packet."
+              : "The calculation repeats. The leakage itself cannot be recomputed: its readings are not in the packet."
             : outcome.outcome === "differs"
               ? `${outcome.differences.length} numbers do not come out the same.`
               : "The packet cannot be recomputed."
