@@ -54,6 +54,15 @@ export const ENGINE_HISTORY: readonly EngineChange[] = [
     what: "Stages of cooling, which change no number, are no longer listed as assumed.",
     touches: [],
   },
+  {
+    version: "1.5.0",
+    date: "2026-11-28",
+    what:
+      "Seasons come from bills with what is known of any household and of the equipment on the meter; a place is as cold as " +
+      "what comes back from it says; rooms in dry climates are dry; strips run during defrost; the need by the building " +
+      "and the accuracy of a fan are as doubtful as they are.",
+    touches: ["leakage", "distribution", "energy", "savings", "ranges"],
+  },
 ];
 
 /** What came after a version, oldest first; null when no such version is known. */

@@ -1,3 +1,5 @@
+import { normalCdf } from "#lib/numeric/distributions.ts";
+
 /** What an uncertain value is about; the drivers of a range are told by these. */
 export const DRIVER_GROUPS = {
   instrument: {
@@ -35,9 +37,16 @@ export const DRIVER_GROUPS = {
 
 export type DriverGroup = keyof typeof DRIVER_GROUPS;
 
-/** How a parameter strays around its base. `relative` is lognormal with the base as median, `absolute` is normal. */
+/** A bound over its standard uncertainty. Source: jcgm-100 §4.3.7. */
+const RECTANGULAR = Math.sqrt(3);
+
+/**
+ * How a parameter strays around its base. `relative` is lognormal with the base as median, `absolute` is normal,
+ * `rectangular` anywhere within a bound alike: an instrument's accuracy (jcgm-101 §6.4.2), the bound √3 standard
+ * uncertainties away.
+ */
 export interface Spread {
-  shape: "relative" | "absolute";
+  shape: "relative" | "absolute" | "rectangular";
   standardUncertainty: number;
   min: number;
   max: number;
@@ -86,7 +95,9 @@ export function fillParameters({
     const value =
       spread.shape === "relative"
         ? base * Math.exp(spread.standardUncertainty * z)
-        : base + spread.standardUncertainty * z;
+        : spread.shape === "absolute"
+          ? base + spread.standardUncertainty * z
+          : base + spread.standardUncertainty * RECTANGULAR * (2 * normalCdf(z) - 1);
     out[i] = value < spread.min ? spread.min : Math.min(value, spread.max);
   }
 }

@@ -51,6 +51,13 @@ const heatingSchema = z
       min: 0.8,
       max: 1,
     }).optional(),
+    defrostHeatRatio: numberField({
+      unit: "ratio",
+      title: "Strip heat during defrost at 35 °F, over the capacity at 47 °F",
+      description: "Averaged over the time the heat pump runs; 0 where no strips run during defrost.",
+      min: 0,
+      max: 0.2,
+    }).optional(),
     staging: z.enum(["single", "two-stage", "variable"]).optional().meta({ title: "Stages" }),
   })
   .meta({ id: "HeatingEquipment", title: "Heating equipment" });

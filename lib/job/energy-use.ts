@@ -59,6 +59,28 @@ const knownUseSchema = z
   })
   .meta({ id: "KnownUse", title: "Known yearly use" });
 
+/** What a household uses that neither heats nor cools: it tells base use from season where the bills alone cannot. */
+const baseUseSchema = z
+  .strictObject({
+    electricityPerDayKWh: numberField({ unit: "kWh", title: "Electricity a day", min: 0, max: 500 }).optional(),
+    naturalGasPerDayTherms: numberField({ unit: "therm", title: "Gas a day", min: 0, max: 50 }).optional(),
+    propanePerDayGallons: numberField({ unit: "gal", title: "Propane a day", min: 0, max: 50 }).optional(),
+    fuelOilPerDayGallons: numberField({ unit: "gal", title: "Heating oil a day", min: 0, max: 50 }).optional(),
+    electricityWinterSwingShare: numberField({
+      unit: "share",
+      title: "Electricity: how far midwinter is above the mean",
+      min: 0,
+      max: 0.6,
+    }).optional(),
+    fuelWinterSwingShare: numberField({
+      unit: "share",
+      title: "Gas, propane, oil: how far midwinter is above the mean",
+      min: 0,
+      max: 0.6,
+    }).optional(),
+  })
+  .meta({ id: "BaseUse", title: "Use that neither heats nor cools" });
+
 export const energyUseSchema = z
   .strictObject({
     prefer: z.enum(["bills", "known-use", "building"]).optional().meta({
@@ -66,6 +88,7 @@ export const energyUseSchema = z
       description: "Absent: the best there is, bills before known use before the building.",
     }),
     knownUse: knownUseSchema.optional(),
+    baseUse: baseUseSchema.optional(),
     bills: z.array(billSchema).max(120).optional(),
   })
   .meta({ id: "EnergyUse", title: "Energy use" });

@@ -43,6 +43,19 @@ export const houseSchema = z
       min: 100,
       max: 30000,
     }).optional(),
+    envelopeExponentRatio: numberField({
+      unit: "ratio",
+      title: "Exponent of the house's air leaks",
+      description: "Of a house test at several pressures.",
+      min: 0.5,
+      max: 1,
+    }).optional(),
+    naturalInfiltrationCfm: numberField({
+      unit: "cfm",
+      title: "Mean air through the house's own leaks over a season",
+      min: 5,
+      max: 2000,
+    }).optional(),
     envelopeUaBtuPerHF: numberField({
       unit: "Btu/(h·°F)",
       title: "Heat loss coefficient of the house",

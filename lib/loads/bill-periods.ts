@@ -24,6 +24,20 @@ function movedTo(meanF: Fahrenheit | undefined, daysF: readonly Fahrenheit[]): r
   return daysF.map((dayF) => dayF + shiftF);
 }
 
+const DAYS_IN_YEAR = 365.25;
+/** Middle of January. */
+const MIDWINTER_DAY = 15;
+
+/** Where in the year a bill lies: the mean over its days of a cosine, 1 in midwinter, −1 in midsummer. Source: derived. */
+export function winternessOf(bill: UtilityBill): number {
+  const days = billDays(bill);
+  const start = Date.parse(`${bill.startDate}T00:00:00Z`);
+  const yearStart = Date.UTC(new Date(start).getUTCFullYear(), 0, 1);
+  const first = (start - yearStart) / MILLISECONDS_PER_DAY - MIDWINTER_DAY;
+  const angle = (day: number) => (2 * Math.PI * day) / DAYS_IN_YEAR;
+  return (Math.sin(angle(first + days)) - Math.sin(angle(first))) / angle(days);
+}
+
 /** How many days of a bill fall into each calendar month that it touches, in order. */
 function daysByMonth(bill: UtilityBill): { month: number; days: number }[] {
   const parts: { month: number; days: number }[] = [];

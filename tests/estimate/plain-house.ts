@@ -139,7 +139,7 @@ function readTotal(): { cfm25: number; uncertainty: number } {
   for (let i = 0; i < x.length; i++) misses += (y[i]! - my - n * (x[i]! - mx)) ** 2;
   const cfm25 = Math.exp(my + n * (Math.log(25) - mx));
   const half = 2.7764451051977987 * Math.sqrt((misses / 4) * (1 / 6 + (Math.log(25) - mx) ** 2 / sxx));
-  const own = Math.hypot((Math.exp(half) - Math.exp(-half)) / 2 / 1.96, (n * 0.25) / Math.sqrt(3) / 25);
+  const own = Math.hypot((Math.exp(half) - Math.exp(-half)) / 2 / 1.96, (n * 0.25) / Math.sqrt(3) / 25, 0.02);
   return { cfm25, uncertainty: cfm25 * Math.hypot(own, 0.05 / Math.sqrt(3)) };
 }
 

@@ -50,6 +50,46 @@ export const ENGINE_SENTENCES_ES: readonly (readonly [english: string, spanish: 
   ],
   ["A common setting, day and night averaged.", "Un ajuste común, promedio de día y noche."],
   ["A common setting.", "Un ajuste común."],
+  [
+    "From the house's leakage at 50 Pa ({x}), divided by 17 for one story and less for more.",
+    "De la fuga de la casa a 50 Pa ({x}), dividida entre 17 con un piso y entre menos con más pisos.",
+  ],
+  [
+    "The exponent that single-point house tests assume. It turns unequal duct leaks into the pressure of the house.",
+    "El exponente que suponen las pruebas de la casa en un punto. Convierte fugas desiguales en la presión de la casa.",
+  ],
+  [
+    "Summers are so dry here that the rooms follow the air outside and the coil stays dry.",
+    "Aquí el verano es tan seco que los cuartos siguen al aire de afuera y el serpentín queda seco.",
+  ],
+  [
+    "A common value at rating conditions, higher where the rooms are drier.",
+    "Un valor común en condiciones de clasificación, más alto donde los cuartos son más secos.",
+  ],
+  [
+    "0 would be as warm as the house, 1 as cold as outdoors. By one balance of the place with what comes back from it: both are 1 together.",
+    "0 sería tan cálido como la casa, 1 tan frío como afuera. Por un solo balance del lugar con lo que vuelve de él: juntos dan 1.",
+  ],
+  [
+    "5 kW of strips on a three-ton unit for 4 % of the time at 35 °F; 0 where none run.",
+    "5 kW de resistencias en un equipo de tres toneladas, 4 % del tiempo a 35 °F; 0 donde no funcionan.",
+  ],
+  [
+    "Lights and appliances of a house of this size; the bills correct it where they can tell.",
+    "Luces y aparatos de una casa de este tamaño; los recibos lo corrigen donde pueden.",
+  ],
+  [
+    "Hot water and cooking of a house of this size; the bills correct it where they can tell.",
+    "Agua caliente y cocina de una casa de este tamaño; los recibos lo corrigen donde pueden.",
+  ],
+  [
+    "Longer evenings; without it that use would count as heating.",
+    "Noches más largas; sin esto ese consumo contaría como calefacción.",
+  ],
+  [
+    "Colder water from the mains; without it that use would count as heating.",
+    "Agua más fría de la red; sin esto ese consumo contaría como calefacción.",
+  ],
   ["What an air conditioner usually holds.", "Lo que suele mantener un aire acondicionado."],
   [
     "The thermostat does not feel moisture: the rest makes the rooms more humid and leaves with the air.",

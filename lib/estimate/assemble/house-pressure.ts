@@ -5,8 +5,6 @@ import type { HouseModel } from "../complete/complete-house.ts";
 import type { HouseKernel } from "../kernel/house-kernel.ts";
 import type { HouseState } from "../kernel/house-state.ts";
 
-/** Of a house's shell. Source: practice. */
-const SHELL_EXPONENT = 0.65;
 const TEST_PA = 50;
 /** Below this nobody can tell it from the wind. Source: practice. */
 const NOTICED_PA = 0.5;
@@ -30,13 +28,14 @@ function sayPressure(beforePa: number, afterPa: number): string {
 
 /** What unequal leaks do to the pressure of the whole house while every blower runs, at the best estimates. */
 export function housePressureOf(house: HouseModel, kernel: HouseKernel): HousePressure {
-  const envelopeCoefficient = house.loads.envelopeLeakageCfm50 / TEST_PA ** SHELL_EXPONENT;
+  const { envelopeLeakageCfm50, envelopeExponent } = house.loads;
+  const envelopeCoefficient = envelopeLeakageCfm50 / TEST_PA ** envelopeExponent;
   const pressureOf = ({ systems }: HouseState): number =>
     housePressure({
       supplyLeakageCfm: systems.reduce((sum, { leaks }) => sum + leaks.supplyOutsideCfm, 0),
       returnLeakageCfm: systems.reduce((sum, { leaks }) => sum + leaks.returnOutsideCfm, 0),
       envelopeCoefficient,
-      envelopeExponent: SHELL_EXPONENT,
+      envelopeExponent,
     }).housePressurePa;
   const [beforePa, afterPa] = [pressureOf(kernel.before), pressureOf(kernel.after)];
   return { beforePa, afterPa, explanation: sayPressure(beforePa, afterPa) };

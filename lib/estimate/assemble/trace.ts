@@ -127,9 +127,9 @@ function billSteps({ house }: Input): TraceStep[] {
     outputs: {
       heatingUse: yearly.heatingUse,
       coolingUse: yearly.coolingUse,
+      ...(yearly.baseUsePerDay === null ? {} : { baseUsePerDay: yearly.baseUsePerDay }),
       ...(yearly.choice.fit
         ? {
-            baseUsePerDay: yearly.choice.fit.baseUsePerDay,
             cvRmse: yearly.choice.fit.cvRmse,
             nmbe: yearly.choice.fit.nmbe,
             rSquared: yearly.choice.fit.rSquared,

@@ -1,3 +1,4 @@
+import { ENVELOPE_LEAK_EXPONENT } from "#lib/air/flow-at-pressure.ts";
 import { balanceTemperature } from "#lib/loads/building-loads.ts";
 import { buildingUa } from "#lib/loads/building-ua.ts";
 import { internalGains } from "#lib/loads/internal-gains.ts";
@@ -8,14 +9,17 @@ import type { HouseModelInput } from "./complete-house.ts";
 import type { IndoorModel } from "./complete-indoor.ts";
 import type { BilledFuel } from "./read-bills.ts";
 
-/** What the house loses for each degree, and from which outdoor temperature on it needs heat or cold. */
+/** What the house loses for each degree, and from which outdoor temperature on it would need heat or cold. */
 export interface BuildingModel {
   uaBtuPerHF: number;
   infiltrationCfm: number;
   /** Measured, or usual for its age. */
   envelopeLeakageCfm50: number;
-  heatingBalanceF: number;
-  coolingBalanceF: number;
+  envelopeExponent: number;
+  internalGainsBtuPerH: number;
+  bedroomsCount: number;
+  /** From setting, gains and heat loss; as told where it was. */
+  balanceF: Readonly<Record<Mode, number>>;
 }
 
 const practice = { sourceId: "practice" } as const;
@@ -27,17 +31,19 @@ const BALANCE_SPAN = {
   cooling: { lowF: 62, highF: 74, billedLowF: 55, billedHighF: 80 },
 } as const;
 
+/** Relative standard uncertainty of the mean infiltration by leakage at 50 Pa. Source: practice. */
+export const INFILTRATION_DOUBT = 0.3;
+/** Standard uncertainty of a balance temperature that follows from setting, gains and heat loss. Source: practice. */
+export const BALANCE_DOUBT_F = 5;
+
 const within = (value: number, low: number, high: number) => Math.min(high, Math.max(low, value));
 
 /** The balance temperature that the bills of a season show, of the fuel with the most use. */
 function billedBalance(billed: readonly BilledFuel[], mode: Mode): { valueF: number; reason: string } | null {
   const rows = billed.flatMap(({ fuel, yearly, periodsCount }) => {
-    const fit = yearly.choice.fit;
-    const valueF = mode === "heating" ? fit?.balanceHeatingF : fit?.balanceCoolingF;
+    const valueF = mode === "heating" ? yearly.heatingBalanceF : yearly.coolingBalanceF;
     const use = mode === "heating" ? yearly.heatingUse : yearly.coolingUse;
-    return valueF === null || valueF === undefined || !(use > 0)
-      ? []
-      : [{ fuel, valueF, periodsCount, useBtu: use * BTU_PER_UNIT[fuel] }];
+    return valueF === null || !(use > 0) ? [] : [{ fuel, valueF, periodsCount, useBtu: use * BTU_PER_UNIT[fuel] }];
   });
   const [first] = rows.sort((one, other) => other.useBtu - one.useBtu);
   if (!first) return null;
@@ -48,19 +54,13 @@ function billedBalance(billed: readonly BilledFuel[], mode: Mode): { valueF: num
   };
 }
 
-/** Heat loss and balance temperatures: as told, as the bills show, or from size and age. Each gap is listed. */
+/** Heat loss of the house: as told, or from size and age. Each gap is listed. */
 export function completeBuilding({
   job,
   ledger,
   indoor,
   airDensityLbPerFt3,
-  billed,
-}: HouseModelInput & {
-  indoor: IndoorModel;
-  airDensityLbPerFt3: number;
-  /** Of the fuels that heat, and of electricity where it cools. */
-  billed: Readonly<Record<Mode, readonly BilledFuel[]>>;
-}): BuildingModel {
+}: HouseModelInput & { indoor: IndoorModel; airDensityLbPerFt3: number }): BuildingModel {
   const { house } = job;
   const storeysCount = ledger.take(house.storeysCount, {
     path: "#/house/storeysCount",
@@ -104,37 +104,78 @@ export function completeBuilding({
     low: 0.7 * building.uaBtuPerHF,
     high: 1.3 * building.uaBtuPerHF,
   });
+  const infiltrationCfm = ledger.take(house.naturalInfiltrationCfm, {
+    path: "#/house/naturalInfiltrationCfm",
+    title: "Mean air through the house's own leaks",
+    value: building.infiltrationCfm,
+    unit: "cfm",
+    reason: `From the house's leakage at 50 Pa (${building.tightness}), divided by 17 for one story and less for more.`,
+    source: practice,
+    low: building.infiltrationCfm * Math.exp(-1.28 * INFILTRATION_DOUBT),
+    high: building.infiltrationCfm * Math.exp(1.28 * INFILTRATION_DOUBT),
+  });
+  const envelopeExponent = ledger.take<number>(house.envelopeExponentRatio, {
+    path: "#/house/envelopeExponentRatio",
+    title: "Exponent of the house's air leaks",
+    value: ENVELOPE_LEAK_EXPONENT.value,
+    unit: ENVELOPE_LEAK_EXPONENT.unit,
+    reason: `${ENVELOPE_LEAK_EXPONENT.reason} It turns unequal duct leaks into the pressure of the house.`,
+    source: ENVELOPE_LEAK_EXPONENT.source,
+    low: ENVELOPE_LEAK_EXPONENT.low,
+    high: ENVELOPE_LEAK_EXPONENT.high,
+  });
   const gains = internalGains({
     conditionedFloorAreaFt2: house.conditionedFloorAreaFt2,
     bedroomsCount,
   }).internalGainsBtuPerH;
-  const takeBalance = (mode: Mode, told: number | undefined) => {
-    const { lowF, highF } = BALANCE_SPAN[mode];
-    const fromBills = billedBalance(billed[mode], mode);
-    const fromBuilding = () =>
+  const balanceOf = (mode: Mode, told: number | undefined) =>
+    told ??
+    within(
       balanceTemperature({
         setpointF: mode === "heating" ? indoor.heatingF : indoor.coolingF,
         gainsBtuPerH: gains + SUN_GAIN_BTU_PER_H_FT2[mode] * house.conditionedFloorAreaFt2,
         uaBtuPerHF,
-      }).balanceF;
-    const value = fromBills?.valueF ?? within(fromBuilding(), lowF, highF);
-    return ledger.take(told, {
-      path: `#/house/${mode}BalanceF`,
-      title: `Outdoor temperature ${mode === "heating" ? "below which the house needs heat" : "above which the house needs cooling"}`,
-      value,
-      unit: "°F",
-      reason:
-        fromBills?.reason ?? "From the thermostat setting less what people, lights, appliances and the sun bring.",
-      source: { sourceId: fromBills ? ("ashrae-guideline-14" as const) : ("derived" as const) },
-      low: value - 4,
-      high: value + 4,
-    });
-  };
+      }).balanceF,
+      BALANCE_SPAN[mode].lowF,
+      BALANCE_SPAN[mode].highF,
+    );
   return {
     uaBtuPerHF,
-    infiltrationCfm: building.infiltrationCfm,
+    infiltrationCfm,
     envelopeLeakageCfm50: building.envelopeLeakageCfm50,
-    heatingBalanceF: takeBalance("heating", house.heatingBalanceF),
-    coolingBalanceF: takeBalance("cooling", house.coolingBalanceF),
+    envelopeExponent,
+    internalGainsBtuPerH: gains,
+    bedroomsCount,
+    balanceF: {
+      heating: balanceOf("heating", house.heatingBalanceF),
+      cooling: balanceOf("cooling", house.coolingBalanceF),
+    },
   };
+}
+
+/** The balance temperature of a season: as told, as the bills show, or the building's; listed where assumed. */
+export function takeBalance({
+  job,
+  ledger,
+  mode,
+  building,
+  billed,
+}: Pick<HouseModelInput, "job" | "ledger"> & {
+  mode: Mode;
+  building: BuildingModel;
+  /** Of the fuels that serve this season. */
+  billed: readonly BilledFuel[];
+}): number {
+  const fromBills = billedBalance(billed, mode);
+  const value = fromBills?.valueF ?? building.balanceF[mode];
+  return ledger.take(job.house[mode === "heating" ? "heatingBalanceF" : "coolingBalanceF"], {
+    path: `#/house/${mode}BalanceF`,
+    title: `Outdoor temperature ${mode === "heating" ? "below which the house needs heat" : "above which the house needs cooling"}`,
+    value,
+    unit: "°F",
+    reason: fromBills?.reason ?? "From the thermostat setting less what people, lights, appliances and the sun bring.",
+    source: { sourceId: fromBills ? ("ashrae-guideline-14" as const) : ("derived" as const) },
+    low: value - BALANCE_DOUBT_F,
+    high: value + BALANCE_DOUBT_F,
+  });
 }

@@ -1,7 +1,8 @@
-import { FROST } from "#lib/distribution/heat-pump-performance.ts";
+import { DEFROST_HEAT, FROST } from "#lib/distribution/heat-pump-performance.ts";
 import type { DuctSystem } from "#lib/job/duct-system.ts";
 import type { Ledger } from "../ledger.ts";
 import type { ParameterSpace } from "../parameter-space.ts";
+import type { IndoorModel } from "./complete-indoor.ts";
 
 export type HeatingFuel = "naturalGas" | "propane" | "fuelOil" | "electricity";
 
@@ -18,6 +19,8 @@ export interface HeatingModel {
   /** What frost leaves of both at 35 °F. */
   frostCapacityFactor: number;
   frostPowerFactor: number;
+  /** Strip heat during defrost at 35 °F over the capacity at 47 °F. */
+  defrostHeatRatio: number;
   /** Multiplies both COPs. */
   copFactorAt: number;
   /** Cycling degradation of part load: 0.25 single stage. */
@@ -30,7 +33,14 @@ export interface CoolingModel {
   sensibleHeatRatio: number;
 }
 
+/**
+ * Of what a coil takes out, the part that is felt: at the wet bulb of rooms at half humidity, and how it grows as the air
+ * gets drier (about 3 % for each °F of wet bulb, 0.75 Btu/lb of enthalpy). Source: practice, from memory.
+ */
+const SENSIBLE_HEAT_RATIO = { usual: 0.75, perBtuPerLb: 0.044, most: 1 } as const;
+
 interface Input {
+  indoor: IndoorModel;
   system: DuctSystem;
   pointer: string;
   ledger: Ledger;
@@ -59,6 +69,20 @@ function takeStaging(told: "single" | "two-stage" | "variable" | undefined, { po
     unit: "",
     reason: "Most equipment in place has one stage.",
     source: practice,
+  });
+}
+
+function takeDefrostHeat({ pointer, ledger, system }: Input): number {
+  const { value, unit, source, low, high } = DEFROST_HEAT;
+  return ledger.take<number>(system.heating!.defrostHeatRatio, {
+    path: `${pointer}/heating/defrostHeatRatio`,
+    title: `Strip heat during defrost of ${system.label}, over its capacity at 47 °F`,
+    value,
+    unit,
+    reason: "5 kW of strips on a three-ton unit for 4 % of the time at 35 °F; 0 where none run.",
+    source,
+    low,
+    high,
   });
 }
 
@@ -147,6 +171,7 @@ export function completeHeating(input: Input): HeatingModel | null {
     copAt17,
     frostCapacityFactor,
     frostPowerFactor,
+    defrostHeatRatio: isHeatPump ? takeDefrostHeat(input) : 0,
     copFactorAt: relative("copFactor", 1, isHeatPump ? (wasToldEfficiency ? 0.05 : 0.12) : 0),
     degradationCoefficient: isHeatPump ? DEGRADATION[takeStaging(heating.staging, input)] : 0,
   };
@@ -154,9 +179,13 @@ export function completeHeating(input: Input): HeatingModel | null {
 
 /** The cooling equipment with its gaps filled; null when the system does not cool. */
 export function completeCooling(input: Input): CoolingModel | null {
-  const { system, pointer, ledger, space } = input;
+  const { system, pointer, ledger, space, indoor } = input;
   const { cooling } = system;
   if (!cooling) return null;
+  const usualRatio = Math.min(
+    SENSIBLE_HEAT_RATIO.most,
+    SENSIBLE_HEAT_RATIO.usual + SENSIBLE_HEAT_RATIO.perBtuPerLb * Math.max(0, indoor.drynessBtuPerLb),
+  );
   const seer = ledger.take(cooling.seer, {
     path: `${pointer}/cooling/seer`,
     title: `Seasonal cooling efficiency of ${system.label}`,
@@ -170,12 +199,15 @@ export function completeCooling(input: Input): CoolingModel | null {
   const sensibleHeatRatio = ledger.take(cooling.sensibleHeatRatio, {
     path: `${pointer}/cooling/sensibleHeatRatio`,
     title: `Sensible heat ratio of ${system.label}`,
-    value: 0.75,
+    value: usualRatio,
     unit: "ratio",
-    reason: "A common value at rating conditions.",
+    reason:
+      indoor.drynessBtuPerLb > 0
+        ? "A common value at rating conditions, higher where the rooms are drier."
+        : "A common value at rating conditions.",
     source: practice,
-    low: 0.68,
-    high: 0.85,
+    low: usualRatio - 0.07,
+    high: Math.min(SENSIBLE_HEAT_RATIO.most, usualRatio + 0.1),
   });
   const relative = (key: string, base: number, standardUncertainty: number) =>
     space.add({

@@ -6,6 +6,7 @@ import type { Measurement } from "#lib/measure/measurement.ts";
 import type { Ledger } from "../ledger.ts";
 import { createParameterSpace, type ParameterSpace } from "../parameter-space.ts";
 import { designBin, type SeasonBins } from "../season-bins.ts";
+import { completeIndoor } from "./complete-indoor.ts";
 import { completeLeakGroups, type LeakGroup } from "./complete-leak-groups.ts";
 import { completeLoads, type LoadModel } from "./complete-loads.ts";
 import { completeOutsideShares } from "./complete-outside-shares.ts";
@@ -69,7 +70,8 @@ export function completeHouse({
   const { densityLbPerFt3 } = airDensity({ temperatureF: DUCT_AIR_F, elevationFt });
   const input: HouseModelInput = { job, reference, climate, ledger, space };
   const placesBefore = completePlaces(input);
-  const systems = completeSystems({ ...input, places: placesBefore });
+  const indoor = completeIndoor(input, standardPressure(elevationFt));
+  const systems = completeSystems({ ...input, places: placesBefore, indoor });
   const measuredTotal = measurements
     .filter((each) => each.measure === "total")
     .reduce<number | null>((sum, each) => (sum ?? 0) + each.cfm25, null);
@@ -80,7 +82,7 @@ export function completeHouse({
     ...input,
     systems,
     airDensityLbPerFt3: densityLbPerFt3,
-    pressurePa: standardPressure(elevationFt),
+    indoor,
   });
   return {
     job,

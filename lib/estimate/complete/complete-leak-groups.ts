@@ -11,7 +11,7 @@ export interface GroupMeasurement {
   measure: Measure;
   cfm25: number;
   standardUncertaintyCfm25: number;
-  /** Standard normal parameters times these ratios move the reading: the fan's error is shared among tests. */
+  /** Parameters of mean 0 and standard deviation 1 times these ratios move the reading; tests share the fan's. */
   randomAt: number;
   randomRatio: number;
   fanAt: number;
@@ -109,14 +109,14 @@ function remainderOf(
 /** Groups the leaks by which tests speak of them. */
 export function completeLeakGroups({ systems, sites, measurements, ledger, space }: Input): LeakGroup[] {
   const errors = new Map<string, number>();
-  const errorAt = (key: string) => {
+  const errorAt = (key: string, shape: "absolute" | "rectangular" = "absolute") => {
     const known = errors.get(key);
     if (known !== undefined) return known;
     const at = space.add({
       key: `instrument/${key}`,
       group: "instrument",
       base: 0,
-      spread: { shape: "absolute", standardUncertainty: 1, min: -4, max: 4 },
+      spread: { shape, standardUncertainty: 1, min: -4, max: 4 },
     });
     errors.set(key, at);
     return at;
@@ -128,7 +128,8 @@ export function completeLeakGroups({ systems, sites, measurements, ledger, space
     standardUncertaintyCfm25: measurement.standardUncertaintyCfm25,
     randomAt: errorAt(`test ${measurement.testId}`),
     randomRatio: measurement.randomRelativeUncertainty,
-    fanAt: errorAt(`fan ${measurement.fanKey}`),
+    // A fan's accuracy is a bound.
+    fanAt: errorAt(`fan ${measurement.fanKey}`, "rectangular"),
     fanRatio: measurement.fanRelativeUncertainty,
     exponentAt: errorAt("leak exponent"),
     exponentRatio: measurement.exponentRelativeUncertainty,

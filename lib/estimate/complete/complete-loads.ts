@@ -1,9 +1,11 @@
+import type { ClimateYear } from "#lib/climate/climate-year.ts";
+import { degreeDaysByMonth } from "#lib/climate/degree-days-by-month.ts";
 import { degreeDayLoads } from "#lib/loads/building-loads.ts";
 import { type Mode, type SeasonBins, seasonBins } from "../season-bins.ts";
-import { completeBuilding } from "./complete-building.ts";
+import { BALANCE_DOUBT_F, completeBuilding, INFILTRATION_DOUBT, takeBalance } from "./complete-building.ts";
 import type { HeatingFuel } from "./complete-equipment.ts";
 import type { HouseModelInput } from "./complete-house.ts";
-import { completeIndoor, type IndoorModel } from "./complete-indoor.ts";
+import type { IndoorModel } from "./complete-indoor.ts";
 import type { SystemModel } from "./complete-systems.ts";
 import { chooseEvidence, type LoadEvidence, loadEvidence, mostUseBtu } from "./load-evidence.ts";
 import { type BilledFuel, readBills } from "./read-bills.ts";
@@ -31,6 +33,7 @@ export interface LoadModel {
   coolingBalanceF: number;
   naturalInfiltrationAt: number;
   envelopeLeakageCfm50: number;
+  envelopeExponent: number;
   heating: SeasonBins;
   cooling: SeasonBins;
   groups: readonly LoadGroup[];
@@ -41,6 +44,34 @@ export interface LoadModel {
 const SENSIBLE_SHARE_OF_COOLING = 0.75;
 
 type Meter = Pick<LoadGroup, "mode" | "fuel" | "systemIndexes">;
+
+/** Heat loss, gains and sun of a house judged by age and size, as a standard uncertainty of its need. Source: practice. */
+const BUILDING_DOUBT = {
+  heating: { ofLoss: 0.3, ofBalanceF: BALANCE_DOUBT_F },
+  cooling: { ofLoss: 0.25, ofBalanceF: 4 },
+} as const;
+/** A season so short that its degree days hang on the balance alone is no surer than this. Source: practice. */
+const MOST_BUILDING_DOUBT = 0.9;
+
+/** How doubtful the need by the building is: heat loss, and the degree days at a balance that may be off either way. */
+function buildingLoadDoubt({
+  climate,
+  mode,
+  balanceF,
+}: {
+  climate: ClimateYear;
+  mode: Mode;
+  balanceF: number;
+}): number {
+  const { ofLoss, ofBalanceF } = BUILDING_DOUBT[mode];
+  const degreeDays = (baseTemperatureF: number) => {
+    const year = degreeDaysByMonth({ climate, baseTemperatureF });
+    return mode === "heating" ? year.heatingDegreeDays : year.coolingDegreeDays;
+  };
+  const [less, more] = [degreeDays(balanceF - ofBalanceF), degreeDays(balanceF + ofBalanceF)];
+  const ofBalance = less > 0 && more > 0 ? Math.abs(Math.log(more / less)) / 2 : MOST_BUILDING_DOUBT;
+  return Math.min(MOST_BUILDING_DOUBT, Math.hypot(ofLoss, ofBalance));
+}
 
 /** One group a mode and fuel. */
 function metersOf(systems: readonly SystemModel[]): Meter[] {
@@ -61,23 +92,31 @@ function metersOf(systems: readonly SystemModel[]): Meter[] {
 
 /** What the house needs in heat and cold over a year, by the best evidence there is for each meter. */
 export function completeLoads(
-  input: HouseModelInput & { systems: readonly SystemModel[]; airDensityLbPerFt3: number; pressurePa: number },
+  input: HouseModelInput & { systems: readonly SystemModel[]; airDensityLbPerFt3: number; indoor: IndoorModel },
 ): LoadModel {
-  const { job, ledger, space, systems, climate } = input;
+  const { job, ledger, space, systems, climate, indoor } = input;
   const { energy } = job;
-  const indoor = completeIndoor(input, input.pressurePa);
   const meters = metersOf(systems);
-  const billed = readBills(input);
-  const billedFor = (mode: Mode) =>
-    billed.filter(({ fuel }) => meters.some((meter) => meter.mode === mode && meter.fuel === fuel));
-  const { uaBtuPerHF, infiltrationCfm, envelopeLeakageCfm50, heatingBalanceF, coolingBalanceF } = completeBuilding({
-    ...input,
-    indoor,
-    billed:
-      (energy?.prefer ?? "bills") === "bills"
-        ? { heating: billedFor("heating"), cooling: billedFor("cooling") }
-        : { heating: [], cooling: [] },
+  const building = completeBuilding({ ...input, indoor });
+  const { uaBtuPerHF, infiltrationCfm, envelopeLeakageCfm50, envelopeExponent } = building;
+  const serves = (fuel: HeatingFuel) => ({
+    // A furnace's blower runs on electricity.
+    heats: meters.some((meter) => meter.mode === "heating" && (meter.fuel === fuel || fuel === "electricity")),
+    cools: meters.some((meter) => meter.mode === "cooling" && meter.fuel === fuel),
   });
+  const billed = readBills({ ...input, building, serves });
+  const balanceOf = (mode: Mode) =>
+    takeBalance({
+      ...input,
+      mode,
+      building,
+      billed:
+        (energy?.prefer ?? "bills") === "bills"
+          ? billed.filter(({ fuel }) => meters.some((meter) => meter.mode === mode && meter.fuel === fuel))
+          : [],
+    });
+  const heatingBalanceF = balanceOf("heating");
+  const coolingBalanceF = balanceOf("cooling");
   // Only a price by time of day asks for the shifts apart.
   const slotsPerMonth = job.rates?.electricityByShift ? 3 : 1;
   const heating = seasonBins({ climate, mode: "heating", balanceF: heatingBalanceF, slotsPerMonth });
@@ -91,7 +130,12 @@ export function completeLoads(
   const groups = meters.map((meter): LoadGroup => {
     const { mode, fuel } = meter;
     const about = { mode, fuel, billed: billed.find((each) => each.fuel === fuel) };
-    const evidence = loadEvidence({ ...about, known: energy?.knownUse, ledger });
+    const buildingDoubt = buildingLoadDoubt({
+      climate,
+      mode,
+      balanceF: mode === "heating" ? heatingBalanceF : coolingBalanceF,
+    });
+    const evidence = loadEvidence({ ...about, known: energy?.knownUse, buildingDoubt, ledger });
     const { used, isAsked } = chooseEvidence(evidence, energy?.prefer);
     const load = buildingLoad(mode);
     if (used.from === "building") {
@@ -105,8 +149,8 @@ export function completeLoads(
             ? "No bills and no known use, so from the heat loss of the house and its degree days."
             : "As asked, from the heat loss of the house and its degree days.",
         source: { sourceId: "derived" },
-        low: (load / 1e6) * 0.7,
-        high: (load / 1e6) * 1.3,
+        low: (load / 1e6) * Math.exp(-1.28 * buildingDoubt),
+        high: (load / 1e6) * Math.exp(1.28 * buildingDoubt),
       });
     }
     if (!isAsked) {
@@ -129,7 +173,7 @@ export function completeLoads(
         key: `loads/${mode}/${fuel}`,
         group: "loads",
         base: 1,
-        spread: { shape: "relative", standardUncertainty: used.relativeUncertainty, min: 0.2, max: 4 },
+        spread: { shape: "relative", standardUncertainty: used.relativeUncertainty, min: 0.1, max: 5 },
       }),
     };
   });
@@ -137,13 +181,14 @@ export function completeLoads(
     indoor,
     uaBtuPerHF,
     envelopeLeakageCfm50,
+    envelopeExponent,
     heatingBalanceF,
     coolingBalanceF,
     naturalInfiltrationAt: space.add({
       key: "naturalInfiltrationCfm",
       group: "loads",
       base: infiltrationCfm,
-      spread: { shape: "relative", standardUncertainty: 0.3, min: 5, max: 2000 },
+      spread: { shape: "relative", standardUncertainty: INFILTRATION_DOUBT, min: 5, max: 2000 },
     }),
     heating,
     cooling,

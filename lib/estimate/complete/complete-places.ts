@@ -67,18 +67,21 @@ function completePlace(input: Input): PlaceBefore {
         low: 0.6 * knownRegain,
         high: Math.min(1, 1.4 * knownRegain),
       });
+  const usualFactor = defaults.isFactorByRegain ? 1 - regain : defaults.unconditionedFactor;
   const factor =
     isAttic || isConditioned
-      ? defaults.unconditionedFactor
+      ? usualFactor
       : ledger.take(place.unconditionedFactor, {
           path: `${pointer}/unconditionedFactor`,
           title: `How cold or hot the ${name} gets`,
-          value: defaults.unconditionedFactor,
+          value: usualFactor,
           unit: "ratio",
-          reason: "0 would be as warm as the house, 1 as cold as outdoors; a common figure for this kind of place.",
-          source: { sourceId: "iso-13789" },
-          low: Math.max(0, defaults.unconditionedFactor - 1.28 * defaults.unconditionedFactorDoubt),
-          high: defaults.unconditionedFactor + 1.28 * defaults.unconditionedFactorDoubt,
+          reason: defaults.isFactorByRegain
+            ? "0 would be as warm as the house, 1 as cold as outdoors. By one balance of the place with what comes back from it: both are 1 together."
+            : "0 would be as warm as the house, 1 as cold as outdoors; a common figure for this kind of place.",
+          source: { sourceId: defaults.isFactorByRegain ? ("derived" as const) : ("iso-13789" as const) },
+          low: Math.max(0, usualFactor - 1.28 * defaults.unconditionedFactorDoubt),
+          high: usualFactor + 1.28 * defaults.unconditionedFactorDoubt,
         });
   return {
     id: place.id,
@@ -87,7 +90,7 @@ function completePlace(input: Input): PlaceBefore {
     isInsideBoundary: defaults.isInsideBoundary,
     isConditioned,
     isAttic,
-    groundShare: defaults.groundShare,
+    groundShare: insulation === "walls" ? defaults.groundShareBehindInsulatedWalls : defaults.groundShare,
     ceilingRValue: isAttic
       ? ledger.take(place.ceilingRValue, {
           path: `${pointer}/ceilingRValue`,

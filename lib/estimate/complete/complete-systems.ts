@@ -5,6 +5,7 @@ import type { Ledger } from "../ledger.ts";
 import type { ParameterSpace } from "../parameter-space.ts";
 import { completeDucts, type DuctModel } from "./complete-ducts.ts";
 import { type CoolingModel, completeCooling, completeHeating, type HeatingModel } from "./complete-equipment.ts";
+import type { IndoorModel } from "./complete-indoor.ts";
 import type { PlaceBefore } from "./complete-places.ts";
 
 /** One duct system with every gap filled. Names ending in `At` are places in the parameter array. */
@@ -42,7 +43,7 @@ const TYPICAL_STATIC_PA = 75;
  * warm, hours of a real year. Tuned on one set of houses simulated with all of that and reported on another
  * (tests/proofs/coverage; DEVELOPERS.md, “Are the ranges honest”).
  */
-const MODEL_DOUBT = 0.22;
+const MODEL_DOUBT = 0.17;
 
 function expectedFanFlow(system: DuctSystem): number {
   if (system.cooling) return Math.round((system.cooling.capacityBtuPerH / BTU_PER_H_PER_TON) * CFM_PER_TON);
@@ -63,12 +64,14 @@ function completeSystem({
   places,
   ledger,
   space,
+  indoor,
 }: {
   job: Job;
   index: number;
   places: readonly PlaceBefore[];
   ledger: Ledger;
   space: ParameterSpace;
+  indoor: IndoorModel;
 }): SystemModel {
   const system = job.systems[index]!;
   const pointer = `#/systems/${index}`;
@@ -150,8 +153,8 @@ function completeSystem({
     id: system.id,
     label: system.label,
     servedShare,
-    heating: completeHeating({ system, pointer, ledger, space }),
-    cooling: completeCooling({ system, pointer, ledger, space }),
+    heating: completeHeating({ system, pointer, ledger, space, indoor }),
+    cooling: completeCooling({ system, pointer, ledger, space, indoor }),
     fanFlowAt: relative("fanFlowCfm", "airflow", fanFlowCfm, FAN_FLOW_DOUBT[basis]),
     supplyStaticAt: relative(
       "supplyStaticPa",
@@ -197,6 +200,7 @@ export function completeSystems(input: {
   places: readonly PlaceBefore[];
   ledger: Ledger;
   space: ParameterSpace;
+  indoor: IndoorModel;
 }): SystemModel[] {
   const systems = input.job.systems.map((_, index) => completeSystem({ ...input, index }));
   const sum = systems.reduce((total, system) => total + system.servedShare, 0);

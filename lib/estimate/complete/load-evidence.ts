@@ -21,13 +21,13 @@ export interface LoadEvidence {
   source: Citation;
 }
 
-/** Relative standard uncertainty of the yearly need by where it comes from. Source: practice. */
-const LOAD_DOUBT = { known: 0.08, building: 0.25 } as const;
+/** Relative standard uncertainty of a use that was told. Source: practice. */
+const KNOWN_DOUBT = 0.1;
 /** Degree days of one year about their normal. Source: practice, from memory. */
-const WEATHER_OF_A_YEAR_DOUBT = { heating: 0.07, cooling: 0.12 } as const;
-/** Hot water, lights and doors follow the seasons too, and the fit takes them for weather. Source: practice. */
-const SEASONAL_BASE_DOUBT = 0.04;
-/** A season that the jackknife finds this doubtful is still told. */
+const WEATHER_OF_A_YEAR_DOUBT = { heating: 0.07, cooling: 0.1 } as const;
+/** Misses of neighboring months that go together, and what is away from home. Source: practice. */
+const HOUSEHOLD_DOUBT = 0.04;
+/** A season that the bills leave more doubtful than this is not told by them. Source: practice. */
 const MOST_DOUBT = 0.6;
 const DAYS_IN_YEAR = 365;
 
@@ -43,23 +43,25 @@ interface Input {
   fuel: Fuel;
   known: KnownUse | undefined;
   billed: BilledFuel | undefined;
+  /** Relative standard uncertainty of the need that follows from the building. */
+  buildingDoubt: number;
   ledger: Ledger;
 }
 
 /** What the bills show of this season; null when they do not show it. */
 function fromBills({ mode, fuel, billed }: Input): LoadEvidence | null {
   if (!billed) return null;
-  const { yearly, periodsCount, billedDays } = billed;
+  const { yearly, periodsCount, billedDays, knowsWeather } = billed;
   const use = mode === "heating" ? yearly.heatingUse : yearly.coolingUse;
   const scatter = mode === "heating" ? yearly.relativeUncertaintyOfHeatingUse : yearly.relativeUncertaintyOfCoolingUse;
-  if (!(use > 0) || scatter === null) return null;
+  if (!(use > 0) || scatter === null || !(scatter < MOST_DOUBT)) return null;
   const years = Math.max(1, billedDays / DAYS_IN_YEAR);
-  const weather = WEATHER_OF_A_YEAR_DOUBT[mode] / Math.sqrt(years);
+  const weather = knowsWeather ? 0 : WEATHER_OF_A_YEAR_DOUBT[mode] / Math.sqrt(years);
   return {
     from: "bills",
     useBtu: use * BTU_PER_UNIT[fuel],
     includesBlower: fuel === "electricity",
-    relativeUncertainty: Math.min(MOST_DOUBT, Math.hypot(scatter, weather, SEASONAL_BASE_DOUBT)),
+    relativeUncertainty: Math.hypot(scatter, weather, HOUSEHOLD_DOUBT),
     detail: `${periodsCount} bills, brought to a normal year; base use kept apart.`,
     source: { sourceId: "ashrae-guideline-14" },
   };
@@ -72,20 +74,20 @@ function fromKnownUse({ mode, fuel, known }: Input): LoadEvidence | null {
     from: "known-use",
     useBtu: amount * BTU_PER_UNIT[fuel],
     includesBlower: false,
-    relativeUncertainty: LOAD_DOUBT.known,
+    relativeUncertainty: KNOWN_DOUBT,
     detail: "As told.",
     source: { sourceId: "practice" },
   };
 }
 
-const fromBuilding: LoadEvidence = {
+const fromBuilding = ({ buildingDoubt }: Input): LoadEvidence => ({
   from: "building",
   useBtu: null,
   includesBlower: false,
-  relativeUncertainty: LOAD_DOUBT.building,
+  relativeUncertainty: buildingDoubt,
   detail: "Heat loss of the house and its degree days.",
   source: { sourceId: "derived" },
-};
+});
 
 /** All evidence of one season and fuel, the best first. */
 export function loadEvidence(input: Input): LoadEvidence[] {
@@ -101,7 +103,7 @@ export function loadEvidence(input: Input): LoadEvidence[] {
       nextMove: `Add bills until a whole year is there. Until then other evidence speaks, held to the ${formatNumber(billed.totalUsePerYear)} ${SALE_UNIT[fuel]} a year that the bills hold.`,
     });
   }
-  return [bills, fromKnownUse(input), fromBuilding].filter((each) => each !== null);
+  return [bills, fromKnownUse(input), fromBuilding(input)].filter((each) => each !== null);
 }
 
 /** The most that heating or cooling can have used: all that is billed, less what the other season took. */

@@ -10,12 +10,27 @@ export interface PlaceDefaults {
   /** Unconditioned-space factor: 0 as the house, 1 as its surroundings. The attic has its own energy balance instead. */
   unconditionedFactor: number;
   unconditionedFactorDoubt: number;
-  /** How much of its surroundings is ground. */
+  /**
+   * The place is between rooms and surroundings and little else: then what comes back of a loss there, F, and how far the
+   * place follows its surroundings, b, are two sides of one steady balance, F = UA_rooms/ΣUA and b = 1 − F.
+   */
+  isFactorByRegain: boolean;
+  /** How much of its surroundings is ground; more of it where the walls above ground are insulated. */
   groundShare: number;
+  groundShareBehindInsulatedWalls: number;
 }
 
-const inside = { isInsideBoundary: true } as const;
-const outside = { isInsideBoundary: false, toOutsideShare: 1, toOutsideShareDoubt: 0 } as const;
+const inside = { isInsideBoundary: true, isFactorByRegain: false } as const;
+const outside = {
+  isInsideBoundary: false,
+  isFactorByRegain: false,
+  toOutsideShare: 1,
+  toOutsideShareDoubt: 0,
+} as const;
+const ground = (share: number, behindInsulatedWalls = share) => ({
+  groundShare: share,
+  groundShareBehindInsulatedWalls: behindInsulatedWalls,
+});
 
 /**
  * Form of the unconditioned-space factors of ISO 13789 and EN 12831, from memory, and common practice (sources
@@ -28,35 +43,49 @@ export const PLACE_DEFAULTS: Readonly<Record<PlaceKind, PlaceDefaults>> = {
     toOutsideShareDoubt: 0,
     unconditionedFactor: 0,
     unconditionedFactorDoubt: 0,
-    groundShare: 0,
+    ...ground(0),
   },
-  attic: { ...outside, unconditionedFactor: 1, unconditionedFactorDoubt: 0.08, groundShare: 0 },
-  "vented-crawlspace": { ...outside, unconditionedFactor: 0.75, unconditionedFactorDoubt: 0.12, groundShare: 0.35 },
+  attic: { ...outside, unconditionedFactor: 1, unconditionedFactorDoubt: 0.08, ...ground(0) },
+  "vented-crawlspace": {
+    ...outside,
+    isFactorByRegain: true,
+    unconditionedFactor: 0.75,
+    unconditionedFactorDoubt: 0.12,
+    ...ground(0.3),
+  },
   "unvented-crawlspace": {
     ...inside,
     toOutsideShare: 0.4,
     toOutsideShareDoubt: 0.2,
+    isFactorByRegain: true,
     unconditionedFactor: 0.5,
     unconditionedFactorDoubt: 0.15,
-    groundShare: 0.6,
+    ...ground(0.4, 0.65),
   },
   basement: {
     ...inside,
     toOutsideShare: 0.3,
     toOutsideShareDoubt: 0.15,
+    isFactorByRegain: true,
     unconditionedFactor: 0.4,
     unconditionedFactorDoubt: 0.15,
-    groundShare: 0.6,
+    ...ground(0.4, 0.65),
   },
-  garage: { ...outside, unconditionedFactor: 0.75, unconditionedFactorDoubt: 0.12, groundShare: 0.15 },
-  belly: { ...outside, unconditionedFactor: 0.5, unconditionedFactorDoubt: 0.15, groundShare: 0.15 },
+  garage: {
+    ...outside,
+    isFactorByRegain: true,
+    unconditionedFactor: 0.75,
+    unconditionedFactorDoubt: 0.12,
+    ...ground(0.1),
+  },
+  belly: { ...outside, unconditionedFactor: 0.5, unconditionedFactorDoubt: 0.15, ...ground(0.15) },
   "joist-space": {
     ...inside,
     toOutsideShare: 0.2,
     toOutsideShareDoubt: 0.12,
     unconditionedFactor: 0.1,
     unconditionedFactorDoubt: 0.07,
-    groundShare: 0,
+    ...ground(0),
   },
   "below-slab": {
     ...inside,
@@ -64,7 +93,7 @@ export const PLACE_DEFAULTS: Readonly<Record<PlaceKind, PlaceDefaults>> = {
     toOutsideShareDoubt: 0.2,
     unconditionedFactor: 0.7,
     unconditionedFactorDoubt: 0.15,
-    groundShare: 0.8,
+    ...ground(0.8),
   },
-  outside: { ...outside, unconditionedFactor: 1, unconditionedFactorDoubt: 0.02, groundShare: 0 },
+  outside: { ...outside, unconditionedFactor: 1, unconditionedFactorDoubt: 0.02, ...ground(0) },
 };

@@ -67,6 +67,7 @@ function makeHeatPumpProfile(heating: HeatingModel, ratedBtuPerH: number, bins: 
       copAt17Ratio: heating.copAt17,
       frostCapacityFactor: heating.frostCapacityFactor,
       frostPowerFactor: heating.frostPowerFactor,
+      defrostHeatRatio: heating.defrostHeatRatio,
     }),
   );
   return {

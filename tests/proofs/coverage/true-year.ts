@@ -61,14 +61,14 @@ function shareOfTime(useful: number, need: number, ducts: DuctHeat): number {
   let low = 0;
   let high = 1;
   let share = need / useful;
-  // False position, halved where it creeps: the balance is met to rounding after a few rounds.
-  for (let k = 0; k < 60; k++) {
+  // Steps by the slope without cycling, every third one a halving: the balance is met to rounding.
+  for (let k = 0; k < 150; k++) {
     const miss = (share * useful - cyclingLoss(ducts, share)) / need - 1;
     if (Math.abs(miss) < 1e-12) break;
     if (miss < 0) low = share;
     else high = share;
     const next = share - miss * (need / useful);
-    share = next > low && next < high ? next : (low + high) / 2;
+    share = k % 3 < 2 && next > low && next < high ? next : (low + high) / 2;
   }
   return share;
 }

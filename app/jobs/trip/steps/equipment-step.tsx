@@ -94,6 +94,7 @@ function System({ path, hasSiblings }: { path: string; hasSiblings: boolean }) {
           <>
             <NumberAt path={`${path}/heating/frostCapacityFactor`} />
             <NumberAt path={`${path}/heating/frostPowerFactor`} />
+            <NumberAt path={`${path}/heating/defrostHeatRatio`} />
           </>
         ) : null}
         {heating === "heat-pump" ? (
