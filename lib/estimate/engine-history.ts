@@ -60,7 +60,8 @@ export const ENGINE_HISTORY: readonly EngineChange[] = [
     what:
       "Seasons come from bills with what is known of any household and of the equipment on the meter; a place is as cold as " +
       "what comes back from it says; rooms in dry climates are dry; strips run during defrost; the need by the building " +
-      "and the accuracy of a fan are as doubtful as they are.",
+      "and the accuracy of a fan are as doubtful as they are. Where a target is out of reach, the work that is worth most " +
+      "beyond its price is advised instead of what comes closest.",
     touches: ["leakage", "distribution", "energy", "savings", "ranges"],
   },
 ];

@@ -48,6 +48,10 @@ const TITLES: Readonly<Record<OptionAim, { title: string; summary: string }>> = 
   limited: { title: "Within the limit", summary: "The most that the budget or the hours allow" },
 };
 
+/** Said where a target is out of reach and some work is worth its price. */
+export const ADVICE_BY_VALUE =
+  "So the advice is the work that is worth most beyond its price; what comes closest to the target stands beside it.";
+
 /** A scope under the title of what it is for. */
 export const aimedScope = (id: OptionAim, scope: ChosenScope): AimedScope => ({ id, ...TITLES[id], scope });
 
@@ -75,8 +79,10 @@ export function isSameWork(one: ChosenScope, other: ChosenScope): boolean {
  * Up to three scopes side by side: the essential, the one that reaches the target, everything worth reaching.
  * Target: least price with the probability asked for. Everything: most lifetime value beyond its price, target kept.
  * Within the limit (objective crew-hours): most sealed in the hours. Essential: least price for half of the leakage
- * that the recommended one removes. Two that are the same work are shown once. Where the target is out of reach, what
- * comes closest takes its place and the reasons are told. Source: own-method.
+ * that the recommended one removes. Two that are the same work are shown once. Where the target is out of reach, the
+ * reasons are told, and unless the hours are the aim the advice is what is worth most beyond its price over the years
+ * (everything); what comes closest stands beside it, and is the advice only where no work is worth its price. Source:
+ * own-method: a target that is missed all the same is no reason to pay for work that does not pay for itself.
  * @throws InputProblem when the objective is crew hours and none are given.
  */
 export async function scopeOptions(request: ScopeOptionsRequest): Promise<ScopeOptions> {
@@ -102,10 +108,13 @@ export async function scopeOptions(request: ScopeOptionsRequest): Promise<ScopeO
   const everything = await scopeFor("everything", { want: "most-net-value", target: keptTarget });
   const within =
     objective === "crew-hours" ? await scopeFor("limited", { want: "most-sealed", ...neededHours(labourHours) }) : [];
-  const inOrder = objective === "most-value" ? [...everything, ...forTarget] : [...within, ...forTarget, ...everything];
+  const isByValue = objective === "most-value" || reached?.kind === "out-of-reach";
+  const inOrder = [...within, ...(isByValue ? [...everything, ...forTarget] : [...forTarget, ...everything])];
   const doing = inOrder.filter(({ scope }) => scope.measures.length + scope.systemRepairIds.length > 0);
   const recommended = doing[0];
   if (!recommended) return { options: [], recommendedId: null, outOfReach };
+  if (recommended.id === "everything" && outOfReach.length > 0 && objective !== "most-value")
+    outOfReach = [...outOfReach, ADVICE_BY_VALUE];
   const leastRemovedCfm25 = ESSENTIAL_SHARE * recommended.scope.removedCfm25;
   const all = [...doing, ...(await scopeFor("essential", { want: "least-price", leastRemovedCfm25 }))];
   const options = all

@@ -4,7 +4,7 @@ import { scopeFrontier } from "#lib/scope/frontier.ts";
 import { jobScopeProblem } from "#lib/scope/job-scope-problem.ts";
 import { chosenByHand, pricedOption } from "#lib/scope/priced-option.ts";
 import { STARTING_CATALOGUE } from "#lib/scope/repairs.ts";
-import { aimedScope, scopeOptions } from "#lib/scope/scope-options.ts";
+import { ADVICE_BY_VALUE, aimedScope, scopeOptions } from "#lib/scope/scope-options.ts";
 import type { ScopeProblem } from "#lib/scope/scope-problem.ts";
 import { createHighsSolver } from "#lib/work/highs-solver.ts";
 import { expectClose } from "#tests/expect-close.ts";
@@ -160,16 +160,45 @@ describe("options side by side", () => {
     }
   });
 
-  it("offer what comes closest, and say why, when the target is out of reach", async () => {
+  const beyondReach = { limitCfm25: 1, probability: 0.9 };
+
+  it("advise what is worth most beyond its price, closest beside it, and say why, when the target is out of reach", async () => {
     const { options, recommendedId, outOfReach } = await scopeOptions({
       problem: jobProblem.problem,
-      target: { limitCfm25: 1, probability: 0.9 },
+      target: beyondReach,
       solve,
     });
-    expect(recommendedId).toBe("closest");
+    expect(recommendedId).toBe("everything");
     expect(outOfReach[0]).toMatch(/cannot be promised; .* can/);
-    expect(outOfReach.length).toBeGreaterThan(1);
+    expect(outOfReach.at(-1)).toBe(ADVICE_BY_VALUE);
+    const at = (id: string) => options.find((option) => option.id === id)!.scope;
+    const net = (id: string) => at(id).lifetimeValueUsd - at(id).priceUsdCents / 100;
+    expect(net("everything")).toBeGreaterThan(0);
+    expect(net("everything")).toBeGreaterThan(net("closest"));
+    expect(at("closest").predictedCfm25).toBeLessThan(at("everything").predictedCfm25);
     expect(options.some(({ id }) => id === "target")).toBe(false);
+  });
+
+  it("advise what comes closest to a target out of reach where no work is worth its price", async () => {
+    const worthless = {
+      ...jobProblem.problem,
+      leaks: jobProblem.problem.leaks.map((leak) => ({ ...leak, lifetimeValueUsd: 1 })),
+      notYetFound: [],
+    };
+    const { recommendedId, outOfReach } = await scopeOptions({ problem: worthless, target: beyondReach, solve });
+    expect(recommendedId).toBe("closest");
+    expect(outOfReach).not.toContain(ADVICE_BY_VALUE);
+  });
+
+  it("advise what seals most in the hours, target out of reach or not, when the hours are the aim", async () => {
+    const { recommendedId } = await scopeOptions({
+      problem: jobProblem.problem,
+      target: beyondReach,
+      objective: "crew-hours",
+      labourHours: 9,
+      solve,
+    });
+    expect(recommendedId).toBe("limited");
   });
 
   it("recommend the most value, or the most sealed in the hours, when the plan asks for that", async () => {

@@ -388,6 +388,10 @@ export const REASONS_ES: readonly (readonly [english: string, spanish: string])[
     "Estar así de seguro pide un margen de {leakage} por la duda.",
   ],
   [
+    "So the advice is the work that is worth most beyond its price; what comes closest to the target stands beside it.",
+    "Por eso se aconseja el trabajo que más vale por encima de su precio; al lado está lo que más se acerca a la meta.",
+  ],
+  [
     "The target of {limit} cannot be promised; {reachable} can.",
     "La meta de {limit} no se puede prometer; {reachable}, sí.",
   ],
