@@ -1,4 +1,5 @@
-import type { Place, PlaceKind } from "#lib/job/place.ts";
+import type { PlaceKind } from "#lib/job/place.ts";
+import type { Place } from "#lib/job/place-schema.ts";
 import type { SourcedValue } from "#lib/sources/source.ts";
 
 type Insulation = NonNullable<Place["insulation"]>;

@@ -1,7 +1,8 @@
 import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import { contentHash } from "#lib/hash/content-hash.ts";
 import type { Job } from "#lib/job/job-schema.ts";
-import { RESULT_SCHEMA_VERSION, type Result } from "#lib/job/result/result-schema.ts";
+import type { Result } from "#lib/job/result/result-schema.ts";
+import { RESULT_SCHEMA_VERSION } from "#lib/job/result/result-schema-version.ts";
 import type { MixedIntegerSolver } from "#lib/scope/solver.ts";
 import { assembleResult } from "./assemble/assemble-result.ts";
 import { chooseScope } from "./choose-scope.ts";

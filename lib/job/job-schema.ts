@@ -6,7 +6,7 @@ import { houseSchema } from "./house.ts";
 import { idSchema, isoDateSchema, noteSchema, shortTextSchema } from "./identity.ts";
 import { fanSchema, gaugeSchema } from "./instrument-schema.ts";
 import { leakSiteSchema } from "./leak-site.ts";
-import { placeSchema } from "./place.ts";
+import { placeSchema } from "./place-schema.ts";
 import { planSchema } from "./plan.ts";
 import { priceBookSchema } from "./price-book-schema.ts";
 import { ratesSchema } from "./rates.ts";

@@ -1,5 +1,5 @@
 import type { LeakSite, Reach } from "#lib/job/leak-site.ts";
-import type { Place } from "#lib/job/place.ts";
+import type { Place } from "#lib/job/place-schema.ts";
 import type { PriceBook } from "#lib/job/price-book-schema.ts";
 import { USUAL_REACH } from "./fitting-repairs.ts";
 import { handMeasures, type MeasureDetail, measureId, pricedRepairs, sprayMeasure } from "./measure-details.ts";

@@ -1,5 +1,5 @@
 import type { LeakSite } from "#lib/job/leak-site.ts";
-import type { Place } from "#lib/job/place.ts";
+import type { Place } from "#lib/job/place-schema.ts";
 import type { PriceBook } from "#lib/job/price-book-schema.ts";
 import type { Cfm, Dollars, Share } from "#lib/units/quantity.ts";
 import { type JobMeasures, jobMeasures } from "./job-measures.ts";

@@ -1,4 +1,5 @@
-import { PLACE_LABELS, type Place } from "#lib/job/place.ts";
+import { PLACE_LABELS } from "#lib/job/place.ts";
+import type { Place } from "#lib/job/place-schema.ts";
 import type { PriceBook } from "#lib/job/price-book-schema.ts";
 import { type PriceLine, setUpLines, sumOfLines, taxedSum } from "./price-lines.ts";
 import type { SharedCost } from "./scope-problem.ts";

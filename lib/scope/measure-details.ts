@@ -1,6 +1,7 @@
 import type { LeakKindId } from "#lib/job/leak-kinds.ts";
 import type { LeakSite, Reach } from "#lib/job/leak-site.ts";
-import { PLACE_LABELS, type Place } from "#lib/job/place.ts";
+import { PLACE_LABELS } from "#lib/job/place.ts";
+import type { Place } from "#lib/job/place-schema.ts";
 import type { PriceBook } from "#lib/job/price-book-schema.ts";
 import { fittingRepairs, labourOf, materialsOf } from "./fitting-repairs.ts";
 import { costOf } from "./job-shared-costs.ts";

@@ -1,6 +1,7 @@
 import { LEAK_KIND_IDS, leakageOfBand, SIZE_BANDS } from "#lib/job/leak-kinds.ts";
 import { REACHES } from "#lib/job/leak-site.ts";
-import { PLACE_KINDS, type Place } from "#lib/job/place.ts";
+import { PLACE_KINDS } from "#lib/job/place.ts";
+import type { Place } from "#lib/job/place-schema.ts";
 import { PRICE_BOOK_SCHEMA_VERSION, type PriceBook, TAX_BASES } from "#lib/job/price-book-schema.ts";
 import { DEMO_PRICE_BOOK } from "#lib/scope/demo-price-book.ts";
 import type { SiteFindings } from "#lib/scope/job-scope-problem.ts";

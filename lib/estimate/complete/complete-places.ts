@@ -1,6 +1,7 @@
 import { regainFactorOf } from "#lib/distribution/regain.ts";
 import type { Job } from "#lib/job/job-schema.ts";
-import { PLACE_LABELS, type Place } from "#lib/job/place.ts";
+import { PLACE_LABELS } from "#lib/job/place.ts";
+import type { Place } from "#lib/job/place-schema.ts";
 import type { Ledger } from "../ledger.ts";
 import type { ParameterSpace } from "../parameter-space.ts";
 import { PLACE_DEFAULTS } from "./place-defaults.ts";

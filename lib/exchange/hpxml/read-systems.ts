@@ -1,5 +1,6 @@
 import type { DuctSystem } from "#lib/job/duct-system.ts";
-import type { Place, PlaceKind } from "#lib/job/place.ts";
+import type { PlaceKind } from "#lib/job/place.ts";
+import type { Place } from "#lib/job/place-schema.ts";
 import { materialOf, placeKindOf } from "./hpxml-words.ts";
 import { ownId } from "./own-id.ts";
 import { type PlantReading, readPlant } from "./read-plant.ts";

@@ -13,8 +13,7 @@ import {
 import { laterBillsSchema, loadsSchema } from "./loads-result.ts";
 import { complianceSchema, deemedSchema, economicsSchema, retestSchema, scopeSchema } from "./plan-result.ts";
 import { ranged } from "./ranged.ts";
-
-export const RESULT_SCHEMA_VERSION = "ductmend.result/1";
+import { RESULT_SCHEMA_VERSION } from "./result-schema-version.ts";
 
 const driverSchema = z
   .strictObject({
