@@ -1,4 +1,4 @@
-import type { Cents } from "#lib/units/quantity.ts";
+import type { Cents, KilowattHours, Therms } from "#lib/units/quantity.ts";
 import { claimFigures, claimRebate } from "./claim-figures.ts";
 import type { Claim } from "./claim-schema.ts";
 import { evidenceFlags } from "./flags/evidence-flags.ts";
@@ -10,6 +10,9 @@ export interface ClaimUnderRule {
   /** Why it would not be taken in, each in words. */
   outside: readonly string[];
   missingEvidenceCount: number;
+  /** What the program counts over the measure's life: saved a year × net to gross × measure life. */
+  lifetimeElectricityKWh: KilowattHours;
+  lifetimeNaturalGasTherms: Therms;
 }
 
 /** What a change of the rule does to one claim. */
@@ -28,7 +31,9 @@ type ReplayedClaim = Pick<Claim, "job" | "numbers">;
 export function claimUnderRule(claim: ReplayedClaim, rule: ProgramRule): ClaimUnderRule {
   const { kind = "site-built" } = claim.job.house;
   const counts = claim.job.tests.filter(({ stage }) => stage === "retest" || stage === "final");
-  const rebate = claimRebate(claimFigures(claim), rule);
+  const figures = claimFigures(claim);
+  const rebate = claimRebate(figures, rule);
+  const counted = rule.netToGrossRatio * rule.measureLifeYears;
   const outside = [
     ...(rule.houseKinds.includes(kind) ? [] : [`A ${kind} house may not take part`]),
     ...(counts.some((test) => rule.testKinds.some((each) => each === test.kind))
@@ -39,10 +44,15 @@ export function claimUnderRule(claim: ReplayedClaim, rule: ProgramRule): ClaimUn
     rebateUsdCents: outside.length > 0 ? 0 : rebate.amountUsdCents,
     outside,
     missingEvidenceCount: evidenceFlags(claim, rule.evidence).reduce((sum, { evidence }) => sum + evidence.length, 0),
+    lifetimeElectricityKWh: outside.length > 0 ? 0 : figures.savedElectricityKWh * counted,
+    lifetimeNaturalGasTherms: outside.length > 0 ? 0 : figures.savedNaturalGasTherms * counted,
   };
 }
 
-/** Replays a change of rule over one claim. Touched is whose rebate, eligibility or missing evidence is another. */
+/**
+ * Replays a change of rule over one claim. Touched is whose rebate, eligibility or missing evidence is another; what the
+ * program counts over the measure's life is the program's own matter.
+ */
 export function replayRule(claim: ReplayedClaim, from: ProgramRule, to: ProgramRule): RuleTouch {
   const [before, after] = [claimUnderRule(claim, from), claimUnderRule(claim, to)];
   const isTouched =

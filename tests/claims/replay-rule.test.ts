@@ -44,4 +44,12 @@ describe("a rule replayed over a claim", () => {
     // The example has five repairs and a photo of none of them.
     expect(before.missingEvidenceCount - after.missingEvidenceCount).toBe(5);
   });
+
+  it("tells what is counted over the measure's life, by hand: 1,000 kWh × .9 × 18 years", () => {
+    const saving = { ...claim, numbers: { ...claim.numbers, "savings/electricityKWh": [1000] } };
+    const { before, after, isTouched } = replayRule(saving, DEMO_PROGRAM_RULE, rule({ measureLifeYears: 10 }));
+    expect([before.lifetimeElectricityKWh, after.lifetimeElectricityKWh]).toEqual([16_200, 9_000]);
+    // Nothing that a contractor would notice.
+    expect(isTouched).toBe(false);
+  });
 });

@@ -1,6 +1,9 @@
 import fc from "fast-check";
+import { xoroshiro128plus } from "pure-rand/generator/xoroshiro128plus";
+import { sampleVariance } from "simple-statistics";
 import { describe, expect, it } from "vitest";
 import { drawInspectionSample } from "#lib/claims/sampling/draw-inspection-sample.ts";
+import { estimateTotal } from "#lib/claims/sampling/estimate-total.ts";
 import { inspectionSampleSize } from "#lib/claims/sampling/inspection-sample-size.ts";
 import { reinspectionTolerance } from "#lib/claims/sampling/reinspection-tolerance.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
@@ -144,5 +147,44 @@ describe("how far an inspector may read from the claim", () => {
     expect(of({ operatorRelativeUncertainty: 0.08 })).toBeGreaterThan(here);
     expect(of({ confidenceProbability: 0.8 })).toBeLessThan(here);
     expect(() => of({ inspectedCfm25: Number.NaN })).toThrow(InputProblem);
+  });
+});
+
+describe("a total by a sample", () => {
+  const sumsOf = (values: readonly number[]) => ({
+    count: values.length,
+    sum: values.reduce((sum, value) => sum + value, 0),
+    sumOfSquares: values.reduce((sum, value) => sum + value ** 2, 0),
+  });
+
+  it("is the total itself once every claim is in it", () => {
+    expect(estimateTotal(sumsOf([3, 4, 5]), 3)).toEqual({ total: 12, low: 12, high: 12 });
+    expect(estimateTotal(sumsOf([]), 0)).toEqual({ total: 0, low: 0, high: 0 });
+  });
+
+  /** N·ȳ ± 1.96·N·√(s²/n·(1 − n/N)) worked with the variance of a general library (simple-statistics). */
+  it("has the range of Cochran's formula", () => {
+    const values = [2, 4, 4, 4, 5, 5, 7, 9];
+    const { total, low, high } = estimateTotal(sumsOf(values), 100);
+    const half = 1.959964 * 100 * Math.sqrt((sampleVariance(values) / 8) * (1 - 8 / 100));
+    expect(total).toBeCloseTo(500, 9);
+    expect(high - total).toBeCloseTo(half, 3);
+    expect(total - low).toBeCloseTo(half, 3);
+  });
+
+  it("covers the true total in about 95 of 100 samples of 400 from 4,000 lopsided rebates", () => {
+    const random = xoroshiro128plus(7);
+    const unit = () => (random.next() >>> 0) / 2 ** 32;
+    const rebates = Array.from({ length: 4000 }, () => (unit() < 0.3 ? 0 : Math.round(50_000 * unit() ** 2)));
+    const truth = rebates.reduce((sum, value) => sum + value, 0);
+    let covered = 0;
+    for (let k = 0; k < 400; k++) {
+      const left = [...rebates];
+      const drawn = Array.from({ length: 400 }, () => left.splice(Math.floor(unit() * left.length), 1)[0]!);
+      const { low, high } = estimateTotal(sumsOf(drawn), rebates.length);
+      if (low <= truth && truth <= high) covered++;
+    }
+    expect(covered).toBeGreaterThan(400 * 0.92);
+    expect(covered).toBeLessThan(400 * 0.98);
   });
 });

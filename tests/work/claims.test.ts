@@ -5,6 +5,7 @@ import { DEMO_PROGRAM_ID, seedDemo } from "#lib/access/seed-demo.ts";
 import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
 import { commentClaim, decideClaim } from "#lib/work/claims/decide-claim.ts";
+import { putRuleInForce } from "#lib/work/claims/put-rule-in-force.ts";
 import { replayProgramRule } from "#lib/work/claims/replay-program-rule.ts";
 import { seedDemoClaim } from "#lib/work/claims/seed-claim.ts";
 import { draftClaim, recheckClaim, submitClaim } from "#lib/work/claims/submit-claim.ts";
@@ -160,15 +161,41 @@ describe("a rule tried over the claims that are there", () => {
     const replay = await try_(reviewer);
     // Every example is a site-built house, so each falls out and pays nothing.
     expect(standing.length).toBeGreaterThan(1);
+    const all = (total: number) => ({ total, low: total, high: total });
     expect(replay).toMatchObject({
       replayedCount: standing.length,
-      touchedCount: standing.length,
-      rebatesBeforeUsdCents: standing.reduce((sum, { rebateUsdCents }) => sum + rebateUsdCents, 0),
-      rebatesAfterUsdCents: 0,
-      isCut: false,
+      standingCount: standing.length,
+      touched: all(standing.length),
+      rebatesBeforeUsdCents: all(standing.reduce((sum, { rebateUsdCents }) => sum + rebateUsdCents, 0)),
+      rebatesAfterUsdCents: all(0),
     });
-    expect(await try_(reviewer, 1)).toMatchObject({ replayedCount: 1, isCut: true });
+    expect(await try_(reviewer, 1)).toMatchObject({ replayedCount: 1, standingCount: standing.length });
     expect(await received()).toEqual(before);
     await expect(try_(estimator)).rejects.toMatchObject({ code: "not-allowed" });
+  });
+
+  test("becomes an edition of its own, with day and reason, and leaves work that is done under the earlier one", async () => {
+    const rule = { ...DEMO_PROGRAM_RULE, title: "Photos from two sides (invented)", measureLifeYears: 15 };
+    const edition = { programId: DEMO_PROGRAM_ID, rule, effectiveOn: "2027-01-01", reason: "Photos were too dark." };
+    const put = (change: Partial<typeof edition>, actor: typeof reviewer = reviewer) =>
+      putRuleInForce(database.store, actor, { ...edition, ...change }, "2026-11-28");
+    await expect(put({}, estimator)).rejects.toMatchObject({ code: "not-allowed" });
+    await expect(put({ reason: " " })).rejects.toThrow("No reason");
+    await expect(put({ effectiveOn: "2026-11-27" })).rejects.toThrow("cannot begin on 2026-11-27");
+    await expect(put({ rule: { ...rule, netToGrossRatio: 9 } })).rejects.toThrow();
+    await put({});
+    await expect(put({})).rejects.toThrow("Another edition begins on 2027-01-01");
+    const [held, next, log] = await asReviewer(async ({ programs, audit }) => [
+      await programs.ruleOn(DEMO_PROGRAM_ID, new Date("2026-12-31")),
+      await programs.ruleOn(DEMO_PROGRAM_ID, new Date("2027-01-01")),
+      await audit.list({ subjectKind: "program", subjectId: DEMO_PROGRAM_ID }),
+    ]);
+    expect(held.document).toMatchObject({ title: DEMO_PROGRAM_RULE.title, measureLifeYears: 18 });
+    expect(next.document).toEqual(rule);
+    expect(log[0]).toMatchObject({
+      action: "program.rule-put-in-force",
+      actorId: reviewer.actorId,
+      detail: { effectiveOn: "2027-01-01", reason: "Photos were too dark.", ruleId: next.id },
+    });
   });
 });

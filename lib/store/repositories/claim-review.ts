@@ -118,6 +118,12 @@ export function claimReview({ sql, identity }: UnitOfWork) {
       });
     },
 
+    /** How many claims of a program still stand. */
+    async standingCount(programId: string): Promise<number> {
+      const gone: ClaimState[] = ["draft", "declined", "withdrawn"];
+      return await sql.claim.count({ where: { programId: requireId(programId, "program"), state: { notIn: gone } } });
+    },
+
     /** Comments and decisions in the order in which they came. */
     async events(claimId: string): Promise<ClaimEvent[]> {
       const where = { claimId: requireId(claimId, "claim") };

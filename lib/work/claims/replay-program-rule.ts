@@ -4,8 +4,8 @@ import type { Claim } from "#lib/claims/claim-schema.ts";
 import { isStillStanding } from "#lib/claims/claim-state.ts";
 import { type ProgramRule, programRuleSchema } from "#lib/claims/program-rule.ts";
 import { type RuleTouch, replayRule } from "#lib/claims/replay-rule.ts";
+import { estimateTotal, type SampleSums } from "#lib/claims/sampling/estimate-total.ts";
 import type { Store } from "#lib/store/open-store.ts";
-import type { Cents } from "#lib/units/quantity.ts";
 
 export interface TouchedClaim extends RuleTouch {
   id: string;
@@ -13,58 +13,115 @@ export interface TouchedClaim extends RuleTouch {
   contractorId: string;
 }
 
+/** A total over all standing claims: itself when all were gone through, else an estimate with its range. */
+export interface ReplayTotal {
+  total: number;
+  low: number;
+  high: number;
+}
+
 export interface RuleReplay {
   replayedCount: number;
-  touchedCount: number;
-  rebatesBeforeUsdCents: Cents;
-  rebatesAfterUsdCents: Cents;
-  /** The first of them; the counts are of all. */
-  touched: readonly TouchedClaim[];
-  /** There were more claims than one look takes. */
-  isCut: boolean;
+  /** All that stand. */
+  standingCount: number;
+  touched: ReplayTotal;
+  rebatesBeforeUsdCents: ReplayTotal;
+  rebatesAfterUsdCents: ReplayTotal;
+  /** After − before, which a sample knows better than either. */
+  changeUsdCents: ReplayTotal;
+  lifetimeElectricityKWh: { before: ReplayTotal; after: ReplayTotal };
+  lifetimeNaturalGasTherms: { before: ReplayTotal; after: ReplayTotal };
+  /** The first of those gone through. */
+  examples: readonly TouchedClaim[];
 }
 
 const PAGE = 250;
-const MOST_CLAIMS = 5000;
-const MOST_SHOWN = 100;
+const MOST_SHOWN = 20;
+
+/** What is summed up of each claim. */
+const FIGURES = {
+  touched: ({ isTouched }: RuleTouch) => Number(isTouched),
+  rebatesBefore: ({ before }: RuleTouch) => before.rebateUsdCents,
+  rebatesAfter: ({ after }: RuleTouch) => after.rebateUsdCents,
+  change: ({ before, after }: RuleTouch) => after.rebateUsdCents - before.rebateUsdCents,
+  electricityBefore: ({ before }: RuleTouch) => before.lifetimeElectricityKWh,
+  electricityAfter: ({ after }: RuleTouch) => after.lifetimeElectricityKWh,
+  gasBefore: ({ before }: RuleTouch) => before.lifetimeNaturalGasTherms,
+  gasAfter: ({ after }: RuleTouch) => after.lifetimeNaturalGasTherms,
+};
+type Figure = keyof typeof FIGURES;
+
+function createSums() {
+  const names = Object.keys(FIGURES) as Figure[];
+  const sums = Object.fromEntries(names.map((name) => [name, { count: 0, sum: 0, sumOfSquares: 0 }])) as Record<
+    Figure,
+    SampleSums
+  >;
+  return {
+    add(touch: RuleTouch): void {
+      for (const name of names) {
+        const value = FIGURES[name](touch);
+        sums[name].count++;
+        sums[name].sum += value;
+        sums[name].sumOfSquares += value ** 2;
+      }
+    },
+    total: (name: Figure, populationCount: number) => estimateTotal(sums[name], populationCount),
+  };
+}
 
 /**
  * Replays a rule over the standing claims of a program, each against the rule that held on the day its work was done.
- * Nothing is changed: what was decided stays decided.
+ * Nothing is changed: what was decided stays decided. The claims stream by in the order of their ids, which are random,
+ * so the first `most` of them are a simple random sample; without `most` all are gone through, in constant memory.
  */
 export async function replayProgramRule(
   store: Store,
   actor: MemberActor,
-  { programId, rule, most = MOST_CLAIMS }: { programId: string; rule: ProgramRule; most?: number },
+  { programId, rule, most = Number.POSITIVE_INFINITY }: { programId: string; rule: ProgramRule; most?: number },
 ): Promise<RuleReplay> {
   requireAllowed(actor, "program.edit");
-  const rules = await store.withOrganization(actor, ({ programs }) => programs.rules(programId));
+  const { rules, standing } = await store.withOrganization(actor, async ({ programs, claimReview }) => ({
+    rules: await programs.rules(programId),
+    standing: await claimReview.standingCount(programId),
+  }));
   const dated = rules.flatMap(({ effectiveOn, document }) => {
     const parsed = programRuleSchema.safeParse(document);
     return parsed.success ? [{ effectiveOn, rule: parsed.data }] : [];
   });
-  const replay = { replayedCount: 0, touchedCount: 0, rebatesBeforeUsdCents: 0, rebatesAfterUsdCents: 0 };
-  const touched: TouchedClaim[] = [];
+  const sums = createSums();
+  const examples: TouchedClaim[] = [];
+  let replayedCount = 0;
   let afterId: string | undefined;
-  for (;;) {
-    const limit = Math.min(PAGE, most - replay.replayedCount);
-    if (limit <= 0) return { ...replay, touched, isCut: true };
+  for (let hasMore = true; hasMore && replayedCount < most; ) {
     const rows = await store.withOrganization(actor, ({ claimReview }) =>
-      claimReview.packets(programId, { afterId, limit }),
+      claimReview.packets(programId, { afterId, limit: PAGE }),
     );
     for (const { id, reference, organizationId, state, completedOn, packet } of rows) {
       const held = dated.find(({ effectiveOn }) => effectiveOn <= completedOn)?.rule;
-      if (!held || !isStillStanding(state)) continue;
+      if (!held || !isStillStanding(state) || replayedCount >= most) continue;
       // A stored packet was read by its schema when it came in.
       const touch = replayRule(JSON.parse(packet) as Claim, held, rule);
-      replay.replayedCount++;
-      replay.rebatesBeforeUsdCents += touch.before.rebateUsdCents;
-      replay.rebatesAfterUsdCents += touch.after.rebateUsdCents;
-      if (!touch.isTouched) continue;
-      replay.touchedCount++;
-      if (touched.length < MOST_SHOWN) touched.push({ id, reference, contractorId: organizationId, ...touch });
+      replayedCount++;
+      sums.add(touch);
+      if (touch.isTouched && examples.length < MOST_SHOWN)
+        examples.push({ id, reference, contractorId: organizationId, ...touch });
     }
     afterId = rows.at(-1)?.id;
-    if (rows.length < limit) return { ...replay, touched, isCut: false };
+    hasMore = rows.length === PAGE;
   }
+  // A claim that came in meanwhile is not among those counted before.
+  const standingCount = Math.max(standing, replayedCount);
+  const total = (name: Figure) => sums.total(name, standingCount);
+  return {
+    replayedCount,
+    standingCount,
+    touched: total("touched"),
+    rebatesBeforeUsdCents: total("rebatesBefore"),
+    rebatesAfterUsdCents: total("rebatesAfter"),
+    changeUsdCents: total("change"),
+    lifetimeElectricityKWh: { before: total("electricityBefore"), after: total("electricityAfter") },
+    lifetimeNaturalGasTherms: { before: total("gasBefore"), after: total("gasAfter") },
+    examples,
+  };
 }
