@@ -43,6 +43,8 @@ export interface Section {
   title: string;
   /** Technical sections are for those who check; plain words are promised for the others. */
   audience: "homeowner" | "technical";
+  /** On the page only its title stands until it is opened; paper has it open. */
+  isFolded?: boolean;
   blocks: readonly Block[];
 }
 
@@ -54,7 +56,17 @@ export type Block =
   | { kind: "table"; table: DocumentTable; language?: "en" }
   | { kind: "picture"; picture: DocumentPicture }
   | { kind: "options"; options: readonly OptionCard[] }
-  | { kind: "notice"; notice: Notice };
+  | { kind: "notice"; notice: Notice }
+  /** Detail that the page folds under a line to press; paper has it open, without that line. */
+  | { kind: "more"; label: string; blocks: readonly Block[] };
+
+/** The blocks in reading order with what is folded laid open, as paper has them. */
+export const openBlocks = (blocks: readonly Block[]): Block[] =>
+  blocks.flatMap((block) => (block.kind === "more" ? openBlocks(block.blocks) : [block]));
+
+/** Detail to fold on the page; nothing where there is none. */
+export const more = (label: string, blocks: readonly Block[]): Block[] =>
+  blocks.length === 0 ? [] : [{ kind: "more", label, blocks }];
 
 /** A number that matters, with its doubt beside it. */
 export interface Figure {

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { crewSheetView } from "#lib/documents/crew-sheet-view.ts";
-import type { DocumentView } from "#lib/documents/document-view.ts";
+import { type DocumentView, openBlocks } from "#lib/documents/document-view.ts";
 import { PAPERS } from "#lib/documents/pdf/paper.ts";
 import { proposalView } from "#lib/documents/proposal-view.ts";
 import { renderDocumentPdf } from "#lib/documents/render-document-pdf.ts";
@@ -26,7 +26,7 @@ const CASES = [
 function leaders(view: DocumentView): string[] {
   return view.sections.flatMap(({ title, blocks }) => [
     title,
-    ...blocks.flatMap((block) => {
+    ...openBlocks(blocks).flatMap((block) => {
       if (block.kind === "subheading") return [block.text];
       return block.kind === "table" ? [block.table.caption] : [];
     }),

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { openBlocks } from "#lib/documents/document-view.ts";
 import type { ProposalInput } from "#lib/documents/proposal/proposal-context.ts";
 import { proposalView } from "#lib/documents/proposal-view.ts";
 import type { Rebate } from "#lib/job/price-book-schema.ts";
@@ -39,7 +40,7 @@ describe("the proposal as data", () => {
     expect(no.lead.join(" ")).toContain("we do not advise this work");
     expect(sectionText(sectionOf(no, "options")).join(" ")).toContain("Do nothing");
     const advised = no.sections
-      .flatMap(({ blocks }) => blocks)
+      .flatMap(({ blocks }) => openBlocks(blocks))
       .flatMap((block) => (block.kind === "options" ? block.options : []))
       .filter(({ isRecommended }) => isRecommended);
     expect(advised.map(({ id }) => id)).toEqual(["nothing"]);
@@ -68,7 +69,7 @@ describe("the proposal as data", () => {
       language,
       isoDate: "2026-11-25",
     });
-    const notices = sectionOf(view, "safety").blocks.filter(({ kind }) => kind === "notice");
+    const notices = openBlocks(sectionOf(view, "safety").blocks).filter(({ kind }) => kind === "notice");
     expect(notices).toHaveLength(result.cautions.length + 1);
     expect(notices.flatMap(blockText)).toContain("Keep away.");
   });
@@ -78,7 +79,7 @@ describe("the proposal as data", () => {
       const { result } = await estimatedExample(file);
       const chosen = result.scope.options.find(({ id }) => id === result.scope.chosen);
       if (!chosen) continue;
-      const table = sectionOf(await viewOf(file), "options").blocks.flatMap((block) =>
+      const table = openBlocks(sectionOf(await viewOf(file), "options").blocks).flatMap((block) =>
         block.kind === "table" && block.table.hasTotal ? [block.table] : [],
       )[0]!;
       const cents = table.rows.map((row) => Math.round(100 * Number(row[1]!.replaceAll(",", ""))));

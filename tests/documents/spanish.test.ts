@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { certificateView } from "#lib/documents/certificate-view.ts";
 import { crewSheetView } from "#lib/documents/crew-sheet-view.ts";
 import { pictureScene } from "#lib/documents/document-picture.ts";
-import type { Block, DocumentView } from "#lib/documents/document-view.ts";
+import { type Block, type DocumentView, openBlocks } from "#lib/documents/document-view.ts";
 import { DocumentHtml } from "#lib/documents/html/document-html.tsx";
 import { sayOfEngine } from "#lib/documents/messages/engine-words.ts";
 import { assumptionName } from "#lib/documents/messages/names.ts";
@@ -49,7 +49,7 @@ function pictureText(block: Block): string[] {
 
 /** Every sentence of a paper that is not marked as English. */
 function spanishText(view: DocumentView): string[] {
-  const blocks = view.sections.filter(({ id }) => id !== "sources").flatMap((section) => section.blocks);
+  const blocks = view.sections.filter(({ id }) => id !== "sources").flatMap((section) => openBlocks(section.blocks));
   return [
     view.title,
     view.heading,
@@ -59,6 +59,7 @@ function spanishText(view: DocumentView): string[] {
     ...Object.values(view.words),
     ...view.notices.flatMap(({ title, text }) => [title, text]),
     ...view.sections.map(({ title }) => title),
+    ...view.sections.flatMap(({ blocks: all }) => all.flatMap((block) => (block.kind === "more" ? [block.label] : []))),
     ...blocks.flatMap((block) => ("language" in block && block.language === "en" ? [] : blockText(block))),
     ...blocks.flatMap(pictureText),
   ];
@@ -114,7 +115,7 @@ describe("no English is left on a Spanish paper", () => {
 
   const markedEnglish = (view: DocumentView) =>
     view.sections
-      .flatMap(({ blocks }) => blocks.filter((block) => "language" in block && block.language === "en"))
+      .flatMap(({ blocks }) => openBlocks(blocks).filter((block) => "language" in block && block.language === "en"))
       .flatMap(blockText);
 
   test.each(EXAMPLE_FILES)("%s: nor is anything set apart as English", async (file) => {

@@ -1,4 +1,4 @@
-import type { Block, DocumentView, Section } from "#lib/documents/document-view.ts";
+import { type Block, type DocumentView, openBlocks, type Section } from "#lib/documents/document-view.ts";
 
 /** Words that stand in nearly every English sentence and in no Spanish one. */
 export const ENGLISH =
@@ -31,6 +31,8 @@ export function blockText(block: Block): string[] {
       return [block.notice.title, block.notice.text];
     case "picture":
       return [];
+    case "more":
+      return [block.label, ...block.blocks.flatMap(blockText)];
   }
 }
 
@@ -46,7 +48,7 @@ export const sectionOf = (view: DocumentView, id: string): Section => {
 export function homeownerSentences(view: DocumentView): string[] {
   const prose = view.sections
     .filter(({ audience }) => audience === "homeowner")
-    .flatMap(({ blocks }) => blocks)
+    .flatMap(({ blocks }) => openBlocks(blocks))
     .filter(({ kind }) => kind === "text" || kind === "list" || kind === "notice")
     .flatMap(blockText);
   return [view.heading, ...view.lead, ...view.notices.flatMap(({ title, text }) => [title, text]), ...prose].map(

@@ -53,6 +53,16 @@ export function BlockHtml({ block, ...around }: { block: Block } & Surroundings)
       );
     case "notice":
       return <NoticeHtml notice={block.notice} />;
+    case "more":
+      return (
+        <details className="more">
+          <summary>{block.label}</summary>
+          {block.blocks.map((inner, index) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: the blocks of a section are in a fixed order
+            <BlockHtml key={index} block={inner} {...around} />
+          ))}
+        </details>
+      );
   }
 }
 
@@ -135,8 +145,10 @@ function Card({ option }: { option: OptionCard }) {
   return (
     <div className={option.isRecommended ? "card advised" : "card"}>
       {option.isRecommended ? <p className="mark">{option.recommendedLabel}</p> : null}
-      <h3>{option.title}</h3>
-      <p className="price">{option.price}</p>
+      <div className="top">
+        <h3>{option.title}</h3>
+        <p className="price">{option.price}</p>
+      </div>
       <p className="summary">{option.summary}</p>
       <dl>
         {option.lines.map(({ label, value }) => (

@@ -71,20 +71,19 @@ export function DocumentHtml({ view, frame }: { view: DocumentView; frame: HtmlF
           {view.notices.map((notice) => (
             <NoticeHtml key={notice.title} notice={{ ...notice }} isOnTop />
           ))}
-          {plain.map((section) => (
-            <section key={section.id} aria-labelledby={section.id}>
-              <h2 id={section.id}>{section.title}</h2>
-              <Blocks section={section} view={view} />
-            </section>
-          ))}
+          {plain.map((section) =>
+            section.isFolded ? (
+              <FoldedSection key={section.id} section={section} view={view} />
+            ) : (
+              <section key={section.id} aria-labelledby={section.id}>
+                <h2 id={section.id}>{section.title}</h2>
+                <Blocks section={section} view={view} />
+              </section>
+            ),
+          )}
           {frame.below}
           {technical.map((section) => (
-            <details key={section.id} className="technical">
-              <summary>
-                <h2 id={section.id}>{section.title}</h2>
-              </summary>
-              <Blocks section={section} view={view} />
-            </details>
+            <FoldedSection key={section.id} section={section} view={view} />
           ))}
         </main>
         <footer>
@@ -105,6 +104,17 @@ const HEX_COLOR = /^#[0-9a-f]{6}$/;
 /** The style sheet in the color of the firm; anything but a color is left out. */
 function stylesWith(accentColor: string | undefined): string {
   return accentColor && HEX_COLOR.test(accentColor) ? `${PAGE_STYLES}:root{--accent:${accentColor}}` : PAGE_STYLES;
+}
+
+function FoldedSection({ section, view }: { section: Section; view: DocumentView }) {
+  return (
+    <details className="technical">
+      <summary>
+        <h2 id={section.id}>{section.title}</h2>
+      </summary>
+      <Blocks section={section} view={view} />
+    </details>
+  );
 }
 
 function Blocks({ section, view }: { section: Section; view: DocumentView }) {

@@ -1,6 +1,6 @@
 import type { ProposalEventRecord, ProposalState } from "#lib/job/proposal-state.ts";
 import type { Language } from "#lib/pictures/scene.ts";
-import type { OptionCard } from "../document-view.ts";
+import { type OptionCard, openBlocks } from "../document-view.ts";
 import type { IssuedProposal } from "../issued-proposal.ts";
 import { createSpeaker, type Speaker } from "../speaker.ts";
 import { DocumentHtml } from "./document-html.tsx";
@@ -27,7 +27,7 @@ export const OPEN_STATES: readonly ProposalState[] = ["issued", "sent", "seen", 
 /** The options that one can order; doing nothing needs no order. */
 export function orderableOptions({ languages }: IssuedProposal, language: Language): OptionCard[] {
   return languages[language].sections
-    .flatMap(({ blocks }) => blocks)
+    .flatMap(({ blocks }) => openBlocks(blocks))
     .flatMap((block) => (block.kind === "options" ? block.options : []))
     .filter(({ id }) => id !== "nothing");
 }

@@ -87,9 +87,7 @@ export const EN = {
   "column.hours": "Hours",
 
   "means.title": "What it means for you",
-  "means.lead": "You pay to warm and cool air. Part of that air leaks out before it gets to your rooms.",
-  "means.rooms": "Of every $100 for {use}, about {rooms} reaches your rooms today.",
-  "means.back": "About {back} leaks into spaces that give it back to you in part.",
+  "means.back": "Of every $100 for {use}, about {back} leaks into spaces that give it back to you in part.",
   "means.damp":
     "In summer the leaks also pull in damp air. It makes your rooms feel sticky, and drying it takes {share} of your cooling.",
   "means.dust": "Leaks on the side that draws air in can pull dust and smells from the {place} into your rooms.",
@@ -115,6 +113,7 @@ export const EN = {
   "options.step": "“{option}” costs {price} more than “{before}”. It should save {saved} more a year.",
   "options.stepLess": "“{option}” costs {price} more than “{before}” but should not save more.",
   "options.table": "How the price of “{option}” is made up",
+  "options.numbers": "The options in numbers",
   "options.compare": "Which leak each option fixes",
   "options.fixed": "fixed",
   "options.left": "left",
@@ -140,6 +139,7 @@ export const EN = {
   "line.fixes": "Fixes",
   "line.leaves": "Leaves",
   "value.leaks": "{count, plural, =0 {no leak} one {1 leak} other {# leaks}}",
+  "value.fixed": "{fixed} of {count, plural, one {1 leak} other {# leaks}}",
   "value.hours": "{hours, plural, one {about 1 hour} other {about # hours}}",
   "value.visits": "{count, plural, one {1 visit} other {# visits}}",
   "undone.title": "What “{option}” leaves as it is",
@@ -194,12 +194,13 @@ export const EN = {
   "savings.months": "The next bills assume normal weather and today’s prices, and that the work is done by then.",
   "comfort.title": "In your rooms",
   "comfort.lead": "More air means that a room warms or cools faster. These rooms or duct runs should change as shown.",
+  "comfort.betterRooms": "These should get clearly more air: {rooms}.",
+  "comfort.littleRooms": "These should feel about the same: {rooms}. Sealing does not fix a duct that is too small.",
+  "comfort.lessRooms": "These should get less air: {rooms}.",
   "comfort.table": "Air to the rooms, in cubic feet a minute",
   "comfort.better": "clearly more",
   "comfort.little": "about the same",
   "comfort.less": "less",
-  "comfort.none":
-    "Rooms marked “about the same” will not feel much better. Sealing does not fix a duct that is too small.",
   "comfort.dampYes": "The air in summer should feel less sticky, since less damp air is pulled in.",
   "comfort.dustYes": "Less dust should come in from the {place}.",
 
@@ -363,6 +364,20 @@ export const EN = {
   "words.handler": "Air handler: the box with the blower that moves the air.",
   "words.range": "Range: in about 8 of 10 cases the true figure lies inside.",
   "words.kWh": "kWh and therm: the units on your power and gas bills.",
+
+  "more.leaks": "The leaks, one by one",
+  "more.use": "The same for {use}",
+  "more.work": "What we do at each leak",
+  "more.steps": "What each step up costs and brings",
+  "more.price": "How the price is made up",
+  "more.priceRebates": "How the price is made up, and rebates",
+  "more.undone": "What each option fixes and leaves, and why",
+  "more.fuels": "By fuel, with the range and carbon",
+  "more.rooms": "The air to each room in numbers",
+  "more.uncertain": "What else moves the saving",
+  "more.house": "How the house stays well: {names}",
+  "more.safety": "How the crew stays safe: {names}",
+  "more.gauge": "What to look for on the gauge",
 
   "assumed.title": "What we assumed",
   "assumed.lead":

@@ -48,6 +48,15 @@ export function BlockPdf({ block, ...around }: { block: Block } & Surroundings) 
       return <OptionsPdf options={block.options} />;
     case "notice":
       return <NoticePdf notice={block.notice} />;
+    case "more":
+      return (
+        <>
+          {block.blocks.map((inner, index) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: the blocks of a section are in a fixed order
+            <BlockPdf key={index} block={inner} {...around} />
+          ))}
+        </>
+      );
   }
 }
 

@@ -1,6 +1,6 @@
 import { Document, Link, Page, Text, View } from "@react-pdf/renderer";
 import { Fragment } from "react";
-import type { DocumentView, Section } from "../document-view.ts";
+import { type DocumentView, openBlocks, type Section } from "../document-view.ts";
 import type { Letterhead } from "../letterhead/letterhead.ts";
 import { BlockPdf, NoticePdf, OpeningPdf } from "./blocks-pdf.tsx";
 import { LetterheadPdf } from "./letterhead-pdf.tsx";
@@ -84,8 +84,9 @@ export function DocumentPdf({ view, frame }: { view: DocumentView; frame: PdfFra
 }
 
 function SectionPdf({ section, view, paper }: { section: Section; view: DocumentView; paper: Paper }) {
-  const [first] = section.blocks;
-  const rest = first?.kind === "text" ? section.blocks.slice(1) : section.blocks;
+  const blocks = openBlocks(section.blocks);
+  const [first] = blocks;
+  const rest = first?.kind === "text" ? blocks.slice(1) : blocks;
   // The library makes a bookmark of any element; its types know it on pages only.
   const bookmark = { bookmark: section.title };
   const around = { widthPoints: contentWidth(paper), language: view.language, words: view.words };

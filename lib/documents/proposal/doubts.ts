@@ -1,8 +1,10 @@
-import type { Block, Section } from "../document-view.ts";
+import { type Block, more, type Section } from "../document-view.ts";
 import type { JobContext } from "./proposal-context.ts";
 import { expectedSavings } from "./savings.ts";
 
 const MOST_DRIVERS = 4;
+/** Told at once; the others are folded. */
+const OPEN_DRIVERS = 1;
 /** A yearly saving whose drivers move it by less than this is not worth a tornado. */
 const LEAST_SPREAD_USD = 10;
 
@@ -42,8 +44,11 @@ export function uncertainSection(context: JobContext): Section {
       ...(drivers.length > 0
         ? ([
             { kind: "text", text: speaker.say("uncertain.lead") },
-            { kind: "list", items: drivers.slice(0, MOST_DRIVERS).map(say) },
-            picture,
+            { kind: "list", items: drivers.slice(0, OPEN_DRIVERS).map(say) },
+            ...more(speaker.say("more.uncertain"), [
+              { kind: "list", items: drivers.slice(OPEN_DRIVERS, MOST_DRIVERS).map(say) },
+              picture,
+            ]),
           ] satisfies Block[])
         : [{ kind: "text" as const, text: speaker.say("uncertain.none") }]),
       ...warningBlocks(context),
@@ -61,24 +66,43 @@ function warningBlocks({ speaker, result }: JobContext): Block[] {
   });
 }
 
+/** What is checked so that the house stays well: named on the page, and folded. */
+const OF_THE_HOUSE: readonly string[] = ["mold", "fresh-air", "static-pressure"];
+/** Cautions about the crew's own safety: the same. All others, known or not, stand open. */
+const OF_THE_CREW: readonly string[] = [
+  "electricity",
+  "attic-heat",
+  "crawlspace",
+  "manufactured-home-support",
+  "ladders",
+  "insulation",
+];
+
 /** The cautions of the result: none is left out, and one without plain words stands in the engine's own. */
 export function safetySection({ speaker, result }: JobContext): Section {
+  const notices = result.cautions.map(({ id, title, text }) => ({
+    id,
+    notice: {
+      tone: "caution" as const,
+      title: speaker.sayIfKnown(`caution.${id}.title`) ?? title,
+      text: speaker.sayIfKnown(`caution.${id}.text`) ?? text,
+    },
+  }));
+  const isOpen = ({ id }: { id: string }) => !OF_THE_CREW.includes(id) && !OF_THE_HOUSE.includes(id);
+  const ofHouse = notices.filter(({ id }) => OF_THE_HOUSE.includes(id));
+  const ofCrew = notices.filter(({ id }) => OF_THE_CREW.includes(id));
+  const block = ({ notice }: (typeof notices)[number]): Block => ({ kind: "notice", notice });
+  const names = (group: typeof notices) =>
+    speaker.list(group.map(({ notice: { title } }) => title.toLocaleLowerCase(speaker.locale)));
   return {
     id: "safety",
     title: speaker.say("safety.title"),
     audience: "homeowner",
     blocks: [
       { kind: "text", text: speaker.say("safety.lead") },
-      ...result.cautions.map(
-        ({ id, title, text }): Block => ({
-          kind: "notice",
-          notice: {
-            tone: "caution",
-            title: speaker.sayIfKnown(`caution.${id}.title`) ?? title,
-            text: speaker.sayIfKnown(`caution.${id}.text`) ?? text,
-          },
-        }),
-      ),
+      ...notices.filter(isOpen).map(block),
+      ...more(speaker.say("more.house", { names: names(ofHouse) }), ofHouse.map(block)),
+      ...more(speaker.say("more.safety", { names: names(ofCrew) }), ofCrew.map(block)),
     ],
   };
 }

@@ -17,6 +17,7 @@ export function wordsSection({ speaker }: Pick<JobContext, "speaker">): Section 
     id: "words",
     title: speaker.say("words.title"),
     audience: "homeowner",
+    isFolded: true,
     blocks: [{ kind: "list", items: keys.map((key) => speaker.say(key)) }],
   };
 }

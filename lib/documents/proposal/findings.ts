@@ -1,7 +1,7 @@
 import type { PlaceKind } from "#lib/job/place.ts";
-import type { Block, DocumentTable, Section } from "../document-view.ts";
+import { type Block, type DocumentTable, more, type Section } from "../document-view.ts";
 import { placeName } from "../messages/names.ts";
-import { dollarSplit, type Mode } from "./dollar-split.ts";
+import { dollarSplit, type Mode, mainMode } from "./dollar-split.ts";
 import type { JobContext } from "./proposal-context.ts";
 
 /** More leaks than this stand in the sum below the table; the crew sheet has them all. */
@@ -23,21 +23,27 @@ export function foundSection(context: JobContext): Section {
   const outside = speaker.ranged(toOutsideCfm25, speaker.whole);
   const unfound = result.notYetFound.reduce((sum, { cfm25 }) => sum + cfm25.value, 0);
   const paragraphs = [
-    speaker.say("found.test", { total: speaker.whole(totalCfm25.value) }),
-    outside.doubt
-      ? speaker.say("found.outside", { outside: outside.value, range: outside.doubt })
-      : speaker.say("found.outsidePlain", { outside: outside.value }),
-    speaker.say("found.share", { share: speaker.percent(fractionOfFanFlow.value) }),
-    speaker.say("found.count", { count: leaks.length }),
-    ...(unfound >= 1 ? [speaker.say("found.missing", { cfm: speaker.whole(unfound) })] : []),
+    `${speaker.say("found.test", { total: speaker.whole(totalCfm25.value) })} ${
+      outside.doubt
+        ? speaker.say("found.outside", { outside: outside.value, range: outside.doubt })
+        : speaker.say("found.outsidePlain", { outside: outside.value })
+    }`,
+    [
+      speaker.say("found.share", { share: speaker.percent(fractionOfFanFlow.value) }),
+      speaker.say("found.count", { count: leaks.length }),
+    ].join(" "),
   ];
+  const missing: Block[] =
+    unfound >= 1 ? [{ kind: "text", text: speaker.say("found.missing", { cfm: speaker.whole(unfound) }) }] : [];
   return {
     id: "found",
     title: speaker.say("found.title"),
     audience: "homeowner",
     blocks: [
       ...paragraphs.map((text): Block => ({ kind: "text", text })),
-      ...(leaks.length > 0 ? [{ kind: "table" as const, table: leakTable(context) }] : []),
+      ...(leaks.length > 0
+        ? more(speaker.say("more.leaks"), [...missing, { kind: "table", table: leakTable(context) }])
+        : missing),
     ],
   };
 }
@@ -82,7 +88,8 @@ function leakTable({ speaker, leaks, result: found }: JobContext): DocumentTable
 
 export function meansSection(context: JobContext): Section {
   const { speaker } = context;
-  const modes = (["heating", "cooling"] as const).flatMap((mode) => splitBlocks(context, mode));
+  const main = mainMode(context);
+  const other = main === "heating" ? "cooling" : "heating";
   const damp = dampShare(context);
   const dusty = dustyPlaces(context);
   return {
@@ -90,8 +97,8 @@ export function meansSection(context: JobContext): Section {
     title: speaker.say("means.title"),
     audience: "homeowner",
     blocks: [
-      { kind: "text", text: speaker.say("means.lead") },
-      ...modes,
+      ...splitBlocks(context, main),
+      ...more(speaker.say("more.use", { use: speaker.say(`use.${other}`) }), splitBlocks(context, other)),
       ...(damp >= DAMP_SHARE ? [text(speaker.say("means.damp", { share: speaker.percent(damp) }))] : []),
       ...(dusty ? [text(speaker.say("means.dust", { place: dusty }))] : []),
       ...(isMostlyInside(context) ? [text(speaker.say("means.inside"))] : []),
@@ -107,12 +114,9 @@ function splitBlocks(context: JobContext, mode: Mode): Block[] {
   const after = chosen ? dollarSplit({ ...context, mode, when: "after" }) : undefined;
   if (!before) return [];
   return [
-    text(
-      [
-        speaker.say("means.rooms", { use: speaker.say(`use.${mode}`), rooms: speaker.usd(before.roomsUsd) }),
-        ...(before.regainedUsd >= 0.5 ? [speaker.say("means.back", { back: speaker.usd(before.regainedUsd) })] : []),
-      ].join(" "),
-    ),
+    ...(before.regainedUsd >= 0.5
+      ? [text(speaker.say("means.back", { use: speaker.say(`use.${mode}`), back: speaker.usd(before.regainedUsd) }))]
+      : []),
     { kind: "picture", picture: { of: "hundred-dollars", input: { use: mode, before, after } } },
   ];
 }

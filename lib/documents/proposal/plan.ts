@@ -1,6 +1,6 @@
 import type { ScopeOption } from "#lib/job/result/plan-result.ts";
 import { priceFrontierOf } from "#lib/pictures/of-result/charts-of-result.ts";
-import type { Block, DocumentTable, OptionCard, Section } from "../document-view.ts";
+import { type Block, type DocumentTable, more, type OptionCard, type Section } from "../document-view.ts";
 import { repairName } from "../messages/names.ts";
 import { priceBlocks } from "./price-blocks.ts";
 import type { JobContext } from "./proposal-context.ts";
@@ -29,7 +29,7 @@ function proposeBlocks(context: JobContext, chosen: ScopeOption): Block[] {
         ? speaker.say("propose.expect", { cfm: after.value, measure: measureName, range: after.doubt })
         : speaker.say("propose.expectPlain", { cfm: after.value, measure: measureName }),
     ),
-    { kind: "table", table: workTable(context, chosen) },
+    ...more(speaker.say("more.work"), [{ kind: "table", table: workTable(context, chosen) }]),
   ];
 }
 
@@ -65,20 +65,21 @@ export function optionsSection(context: JobContext): Section {
     blocks: [
       text(speaker.say("options.lead")),
       { kind: "options", options: [...inOrder.map((option) => optionCard(context, option)), nothingCard(context)] },
-      ...sayNextSteps(context, inOrder),
-      ...frontierBlocks(context),
+      ...more(speaker.say("more.steps"), [...sayNextSteps(context, inOrder), ...frontierBlocks(context)]),
       ...(context.chosen ? priceBlocks(context, context.chosen) : []),
-      ...(first && options.length > 1 ? compareBlocks(context, inOrder) : []),
-      ...inOrder.flatMap((option) => undoneBlocks(context, option)),
+      ...more(speaker.say("more.undone"), [
+        ...numbersBlocks(context, inOrder),
+        ...(first && options.length > 1 ? compareBlocks(context, inOrder) : []),
+        ...inOrder.flatMap((option) => undoneBlocks(context, option)),
+      ]),
     ],
   };
 }
 
 function optionCard(context: JobContext, option: ScopeOption): OptionCard {
-  const { speaker, result, measureName, leaks } = context;
+  const { speaker, result } = context;
   const saved = speaker.ranged(option.savedUsdPerYear, speaker.usd);
   const { hours, visits } = context.hoursAtHouse(option);
-  const fixed = fixedLeaks(context, option).length;
   return {
     id: option.id,
     title: context.optionTitle(option),
@@ -88,10 +89,6 @@ function optionCard(context: JobContext, option: ScopeOption): OptionCard {
     price: speaker.cents(option.priceUsdCents),
     lines: [
       { label: speaker.say("line.saves"), value: saved.doubt ? `${saved.value} (${saved.doubt})` : saved.value },
-      {
-        label: speaker.say("line.left", { measure: measureName }),
-        value: `${speaker.whole(option.predictedCfm25.value)} cfm`,
-      },
       ...(option.probabilityOfReachingTarget === null
         ? []
         : [{ label: speaker.say("line.chance"), value: speaker.chance(option.probabilityOfReachingTarget) }]),
@@ -99,8 +96,6 @@ function optionCard(context: JobContext, option: ScopeOption): OptionCard {
         label: speaker.say("line.hours"),
         value: `${speaker.say("value.hours", { hours })}, ${speaker.say("value.visits", { count: visits })}`,
       },
-      { label: speaker.say("line.fixes"), value: speaker.say("value.leaks", { count: fixed }) },
-      { label: speaker.say("line.leaves"), value: speaker.say("value.leaks", { count: leaks.length - fixed }) },
     ],
   };
 }
@@ -151,6 +146,30 @@ function sayNextSteps({ speaker, optionTitle }: JobContext, inOrder: readonly Sc
 function fixedLeaks({ leaks }: JobContext, option: ScopeOption) {
   const left = new Set(option.leavesUndone.map(({ siteId }) => siteId));
   return leaks.filter(({ site }) => !left.has(site.id));
+}
+
+/** What the cards leave out: how many leaks each option fixes, and what is left to leak. */
+function numbersBlocks(context: JobContext, options: readonly ScopeOption[]): Block[] {
+  const { speaker, leaks, measureName } = context;
+  if (options.length === 0) return [];
+  return [
+    {
+      kind: "table",
+      table: {
+        caption: speaker.say("options.numbers"),
+        columns: [
+          { label: speaker.say("column.option") },
+          { label: speaker.say("line.fixes"), isNumeric: true },
+          { label: `${speaker.say("line.left", { measure: measureName })} (cfm)`, isNumeric: true },
+        ],
+        rows: options.map((option) => [
+          context.optionTitle(option),
+          speaker.say("value.fixed", { fixed: fixedLeaks(context, option).length, count: leaks.length }),
+          speaker.whole(option.predictedCfm25.value),
+        ]),
+      },
+    },
+  ];
 }
 
 function compareBlocks(context: JobContext, options: readonly ScopeOption[]): Block[] {

@@ -1,5 +1,5 @@
 import type { ScopeOption } from "#lib/job/result/plan-result.ts";
-import type { Block } from "../document-view.ts";
+import { type Block, more } from "../document-view.ts";
 import type { JobContext } from "./proposal-context.ts";
 import { rebateBlocks } from "./rebate-blocks.ts";
 
@@ -22,7 +22,7 @@ export function priceBlocks(context: JobContext, option: ScopeOption): Block[] {
     [speaker.say("price.test"), tests],
     [speaker.say("price.permits"), permits],
   ] as const;
-  return [
+  const madeUp: Block[] = [
     {
       kind: "table",
       table: {
@@ -39,13 +39,18 @@ export function priceBlocks(context: JobContext, option: ScopeOption): Block[] {
       },
     },
     text(speaker.say("price.beforeRebate")),
-    ...(job.priceBook ? [] : [text(speaker.say("price.demo"))]),
     ...rebateBlocks(context, option),
-    text(sayPayback(context)),
+  ];
+  return [
+    ...(job.priceBook ? [] : [text(speaker.say("price.demo"))]),
+    ...more(speaker.say(context.book.rebates.length > 0 ? "more.priceRebates" : "more.price"), madeUp),
     text(
-      contractor?.paymentTerms
-        ? speaker.say("price.terms", { terms: contractor.paymentTerms })
-        : speaker.say("price.termsOpen"),
+      [
+        sayPayback(context),
+        contractor?.paymentTerms
+          ? speaker.say("price.terms", { terms: contractor.paymentTerms })
+          : speaker.say("price.termsOpen"),
+      ].join(" "),
     ),
     ...sayFinanced(context, option),
   ];

@@ -1,4 +1,4 @@
-import type { Block, Section } from "../document-view.ts";
+import { type Block, more, type Section } from "../document-view.ts";
 import { engineWords } from "../messages/engine-words.ts";
 import type { JobContext } from "./proposal-context.ts";
 
@@ -17,12 +17,10 @@ export function proofSection(context: JobContext): Section {
           measure: measureName,
           title: goalTitle(context),
         }),
-        speaker.say("proof.accept", {
-          accept: speaker.number(retest.acceptanceCfm25),
-          limit: speaker.number(retest.limitCfm25),
-        }),
-        speaker.say("proof.expect", { expected: speaker.whole(retest.expectedCfm25) }),
-        ...(chance === null ? [] : [speaker.say("proof.chance", { chance: speaker.chance(chance) })]),
+        [
+          speaker.say("proof.expect", { expected: speaker.whole(retest.expectedCfm25) }),
+          ...(chance === null ? [] : [speaker.say("proof.chance", { chance: speaker.chance(chance) })]),
+        ].join(" "),
         ...(chance !== null && chance < LEAST_CHANCE ? [speaker.say("proof.unlikely")] : []),
       ]
     : [speaker.say("proof.noTarget")];
@@ -33,13 +31,18 @@ export function proofSection(context: JobContext): Section {
     blocks: [
       text(speaker.say("proof.lead")),
       ...numbers.map(text),
-      ...(retest ? gaugeBlocks(context) : []),
+      ...(retest ? more(speaker.say("more.gauge"), [text(sayAccepted(context)), ...gaugeBlocks(context)]) : []),
       ...(retest
         ? [{ kind: "subheading" as const, text: speaker.say("proof.missedTitle") }, text(sayMissed(context))]
         : []),
       text(speaker.say("proof.sign")),
     ],
   };
+}
+
+function sayAccepted({ speaker, result }: JobContext): string {
+  const { acceptanceCfm25, limitCfm25 } = result.retest!;
+  return speaker.say("proof.accept", { accept: speaker.number(acceptanceCfm25), limit: speaker.number(limitCfm25) });
 }
 
 /** The rule behind the goal. */

@@ -1,6 +1,6 @@
 import type { Savings } from "#lib/job/result/energy-result.ts";
 import type { Ranged } from "#lib/job/result/ranged.ts";
-import type { Block, Figure, Section } from "../document-view.ts";
+import { type Block, type Figure, more, type Section } from "../document-view.ts";
 import { monthSavedUsd } from "./dollar-split.ts";
 import { dampShare, dustyPlaces } from "./findings.ts";
 import { hasRange, type JobContext } from "./proposal-context.ts";
@@ -28,35 +28,43 @@ export function savingsSection(context: JobContext): Section {
     blocks: chosen
       ? [
           text(speaker.say("savings.lead")),
-          { kind: "figures", items: figures(context, savings) },
-          text(speaker.say("savings.months")),
-          ...(hasRange(year) && year.p90! - year.p10! >= 10
-            ? [
-                {
-                  kind: "picture" as const,
-                  picture: {
-                    of: "savings-range" as const,
-                    input: {
-                      p10UsdPerYear: year.p10!,
-                      p50UsdPerYear: year.p50 ?? year.value,
-                      p90UsdPerYear: year.p90!,
+          { kind: "figures", items: moneyFigures(context, savings) },
+          ...more(speaker.say("more.fuels"), [
+            text(speaker.say("savings.months")),
+            { kind: "figures", items: amountFigures(context, savings) },
+            ...(hasRange(year) && year.p90! - year.p10! >= 10
+              ? [
+                  {
+                    kind: "picture" as const,
+                    picture: {
+                      of: "savings-range" as const,
+                      input: {
+                        p10UsdPerYear: year.p10!,
+                        p50UsdPerYear: year.p50 ?? year.value,
+                        p90UsdPerYear: year.p90!,
+                      },
                     },
                   },
-                },
-              ]
-            : []),
+                ]
+              : []),
+          ]),
           ...comfort,
         ]
       : [text(speaker.say("propose.nothing"))],
   };
 }
 
-function figures(context: JobContext, savings: Savings): Figure[] {
+function moneyFigures(context: JobContext, savings: Savings): Figure[] {
   const { speaker } = context;
-  const money = (label: string, value: Ranged): Figure => ({
-    label,
-    ...speaker.ranged(value, speaker.usd),
-  });
+  const money = (label: string, value: Ranged): Figure => ({ label, ...speaker.ranged(value, speaker.usd) });
+  return [
+    money(speaker.say("savings.year"), savings.costUsdPerYear),
+    money(speaker.say("savings.january"), monthSavedUsd({ ...context, month: 0 })),
+    money(speaker.say("savings.july"), monthSavedUsd({ ...context, month: 6 })),
+  ];
+}
+
+function amountFigures({ speaker }: JobContext, savings: Savings): Figure[] {
   const amount = (
     label: string,
     unit: "savings.kWh" | "savings.therms" | "savings.gallons" | "savings.pounds",
@@ -66,9 +74,6 @@ function figures(context: JobContext, savings: Savings): Figure[] {
       ? []
       : [{ label, ...speaker.ranged(value, (each) => speaker.say(unit, { value: speaker.whole(each) })) }];
   return [
-    money(speaker.say("savings.year"), savings.costUsdPerYear),
-    money(speaker.say("savings.january"), monthSavedUsd({ ...context, month: 0 })),
-    money(speaker.say("savings.july"), monthSavedUsd({ ...context, month: 6 })),
     ...amount(speaker.say("savings.electricity"), "savings.kWh", savings.electricityKWh),
     ...amount(speaker.say("savings.naturalGas"), "savings.therms", savings.naturalGasTherms),
     ...amount(speaker.say("savings.propane"), "savings.gallons", savings.propaneGallons),
@@ -93,36 +98,45 @@ function comfortBlocks(context: JobContext): Block[] {
       }),
   );
   if (rooms.length === 0) return [];
-  const shown = [...rooms].sort((a, b) => b.gain - a.gain).slice(0, MOST_ROOMS);
-  const word = (gain: number) =>
-    speaker.say(gain >= CLEARLY_MORE ? "comfort.better" : gain <= -CLEARLY_MORE ? "comfort.less" : "comfort.little");
+  const inOrder = [...rooms].sort((a, b) => b.gain - a.gain);
+  const shown = inOrder.slice(0, MOST_ROOMS);
   const dusty = dustyPlaces(context);
   return [
     { kind: "subheading", text: speaker.say("comfort.title") },
-    text(speaker.say("comfort.lead")),
-    {
-      kind: "table",
-      table: {
-        caption: speaker.say("comfort.table"),
-        columns: [
-          { label: speaker.say("column.room") },
-          { label: speaker.say("column.today"), isNumeric: true },
-          { label: speaker.say("column.after"), isNumeric: true },
-          { label: speaker.say("column.change") },
-        ],
-        rows: shown.map(({ name, before, after, gain }) => [
-          name,
-          speaker.whole(before),
-          speaker.whole(after),
-          word(gain),
-        ]),
-      },
-    },
-    ...(shown.some(({ gain }) => gain < CLEARLY_MORE) ? [text(speaker.say("comfort.none"))] : []),
+    ...COMFORT_KINDS.flatMap((kind) => {
+      const names = inOrder.filter(({ gain }) => comfortOf(gain) === kind).map(({ name }) => name);
+      return names.length === 0 ? [] : [text(speaker.say(`comfort.${kind}Rooms`, { rooms: speaker.list(names) }))];
+    }),
     ...(dampShare(context) >= 0.03 ? [text(speaker.say("comfort.dampYes"))] : []),
     ...(dusty ? [text(speaker.say("comfort.dustYes", { place: dusty }))] : []),
+    ...more(speaker.say("more.rooms"), [
+      text(speaker.say("comfort.lead")),
+      {
+        kind: "table",
+        table: {
+          caption: speaker.say("comfort.table"),
+          columns: [
+            { label: speaker.say("column.room") },
+            { label: speaker.say("column.today"), isNumeric: true },
+            { label: speaker.say("column.after"), isNumeric: true },
+            { label: speaker.say("column.change") },
+          ],
+          rows: shown.map(({ name, before, after, gain }) => [
+            name,
+            speaker.whole(before),
+            speaker.whole(after),
+            speaker.say(`comfort.${comfortOf(gain)}`),
+          ]),
+        },
+      },
+    ]),
   ];
 }
+
+const COMFORT_KINDS = ["better", "little", "less"] as const;
+
+const comfortOf = (gain: number): (typeof COMFORT_KINDS)[number] =>
+  gain >= CLEARLY_MORE ? "better" : gain <= -CLEARLY_MORE ? "less" : "little";
 
 export function nothingSection({ speaker, result }: JobContext): Section {
   const { doingNothingUsdPerYear: yearly, measureLifeYears: years } = result.economics;

@@ -22,9 +22,14 @@ export function visitSection(context: JobContext): Section | null {
     id: "visit",
     title: speaker.say("visit.title"),
     audience: "homeowner",
+    isFolded: true,
     blocks: [
-      text(speaker.say("visit.hours", { crew: book.labour.crewCount, hours, visits })),
-      ...(places.length > 0 ? [text(speaker.say("visit.places", { places: speaker.list(places) }))] : []),
+      text(
+        [
+          speaker.say("visit.hours", { crew: book.labour.crewCount, hours, visits }),
+          ...(places.length > 0 ? [speaker.say("visit.places", { places: speaker.list(places) })] : []),
+        ].join(" "),
+      ),
       {
         kind: "list",
         items: [
@@ -54,11 +59,11 @@ export function yourselfSection({ speaker, leaks, job, language }: JobContext): 
     id: "yourself",
     title: speaker.say("yourself.title"),
     audience: "homeowner",
+    isFolded: true,
     blocks: [
       text(speaker.say("yourself.lead")),
       { kind: "list", items: [speaker.say("yourself.filter"), speaker.say("yourself.vents"), ...own] },
-      text(speaker.say("yourself.dont")),
-      text(speaker.say("yourself.tape")),
+      text(`${speaker.say("yourself.dont")} ${speaker.say("yourself.tape")}`),
     ],
   };
 }
