@@ -1,9 +1,10 @@
 import { refuse } from "#lib/errors/input-problem.ts";
 import { studentTQuantile } from "#lib/numeric/distributions.ts";
-import type { Fahrenheit, Ratio } from "#lib/units/quantity.ts";
+import type { Fahrenheit, Ratio, Share } from "#lib/units/quantity.ts";
 import { billColumns } from "./bill-columns.ts";
 import { type ChangePointFit, seasonalUse } from "./change-point-fit.ts";
 import { type BillPeriod, type ChangePointModel, PARAMETERS_OF } from "./change-point-model.ts";
+import { fitCovariance, PARAMETER_ORDER } from "./fit-covariance.ts";
 import { fitLinearPart } from "./fit-linear-part.ts";
 import { refineBalances } from "./refine-balances.ts";
 import { gridCandidates, tellableRange } from "./search-balances.ts";
@@ -15,8 +16,17 @@ interface Interval {
   highF: Fahrenheit;
 }
 
+interface Range {
+  low: number;
+  high: number;
+}
+
 /** How far the parts of a fit may be off. */
 export interface ChangePointDoubt {
+  /** Null where the bills do not tell it; slopes also where the model has no such season. */
+  baseUsePerDay: Range | null;
+  heatingSlope: Range | null;
+  coolingSlope: Range | null;
   balanceHeatingF: Interval | null;
   balanceCoolingF: Interval | null;
   /** Standard uncertainty over the value; null where the use is zero. */
@@ -27,7 +37,7 @@ export interface ChangePointDoubt {
 /**
  * Confidence of a change-point fit.
  * Balance temperatures: all for which S ≤ S_min (1 + t²/(n − p)), t the two-sided t value at n − p (profile of the
- * squared misses S, in steps of 0.5 °F). Heating and cooling use: jackknife, leaving out one period at a time,
+ * squared misses S, in steps of 0.5 °F). Base and slopes: value ± t u, u by fitCovariance, never below 0. Heating and cooling use: jackknife, leaving out one period at a time,
  * u² = (n − 1)/n · Σ (θ_i − θ̄)².
  * Valid for at least p + 2 periods. Source: own-method on ashrae-guideline-14.
  * @throws InputProblem when there are too few periods to leave one out.
@@ -41,7 +51,7 @@ export function changePointDoubt({
   periods: readonly BillPeriod[];
   model: ChangePointModel;
   fit: ChangePointFit;
-  confidence?: Ratio;
+  confidence?: Share;
 }): ChangePointDoubt {
   const parameters = PARAMETERS_OF[model];
   if (!(periods.length >= parameters + 2)) {
@@ -63,8 +73,18 @@ export function changePointDoubt({
     return { lowF: Math.min(...all), highF: Math.max(...all) };
   };
 
+  const { uncertaintyOf } = fitCovariance({ periods, model, fit });
+  const rangeOf = (name: "baseUsePerDay" | "heatingSlope" | "coolingSlope"): Range | null => {
+    const at = PARAMETER_ORDER[model].indexOf(name);
+    const standardUncertainty = at < 0 ? null : uncertaintyOf(PARAMETER_ORDER[model].map((_, k) => (k === at ? 1 : 0)));
+    if (standardUncertainty === null) return null;
+    return { low: Math.max(0, fit[name] - t * standardUncertainty), high: fit[name] + t * standardUncertainty };
+  };
   const refits = periods.map((left) => foretoldUseWithout(left, periods, fit));
   return {
+    baseUsePerDay: rangeOf("baseUsePerDay"),
+    heatingSlope: rangeOf("heatingSlope"),
+    coolingSlope: rangeOf("coolingSlope"),
     balanceHeatingF: intervalOf(
       fit.balanceHeatingF,
       possible.map((each) => each.heatingF),

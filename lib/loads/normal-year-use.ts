@@ -1,10 +1,8 @@
-import { solveLinearSystem } from "#lib/numeric/solve-linear-system.ts";
 import type { Fahrenheit, Ratio } from "#lib/units/quantity.ts";
-import { billColumns } from "./bill-columns.ts";
 import { daysInMonth } from "./bill-periods.ts";
 import { type ChangePointFit, seasonalUse } from "./change-point-fit.ts";
-import { type BillPeriod, type ChangePointModel, PARAMETERS_OF, type Season } from "./change-point-model.ts";
-import { fitLinearPart } from "./fit-linear-part.ts";
+import type { BillPeriod, ChangePointModel } from "./change-point-model.ts";
+import { changesOf, fitCovariance } from "./fit-covariance.ts";
 
 /** A typical year has no leap day. */
 const A_YEAR_OF_365_DAYS = 2023;
@@ -53,22 +51,9 @@ export function normalYearUse({
   fit: ChangePointFit;
   year: readonly Omit<BillPeriod, "use">[];
 }): NormalYearUse | null {
-  const degreesOfFreedom = periods.length - PARAMETERS_OF[model];
-  const columns = billColumns(periods);
-  const rows = changesOf(periods, fit);
-  const information = rows[0]!.map((_, i) =>
-    rows[0]!.map((__, j) => rows.reduce((sum, row, at) => sum + columns.weights[at]! * row[i]! * row[j]!, 0)),
-  );
-  const balance = { heatingF: fit.balanceHeatingF, coolingF: fit.balanceCoolingF };
-  const variance = fitLinearPart(columns, balance).squaredMisses / degreesOfFreedom;
-  const uncertaintyOf = (change: readonly number[]): number | null => {
-    const solved = solveLinearSystem(information, change);
-    if (solved === null) return null;
-    return Math.sqrt(Math.max(0, variance * change.reduce((sum, each, index) => sum + each * solved[index]!, 0)));
-  };
-
+  const { degreesOfFreedom, uncertaintyOf } = fitCovariance({ periods, model, fit });
   const yearRows = changesOf(year, fit);
-  const yearChange = rows[0]!.map((_, i) => yearRows.reduce((sum, row, at) => sum + year[at]!.days * row[i]!, 0));
+  const yearChange = yearRows[0]!.map((_, i) => yearRows.reduce((sum, row, at) => sum + year[at]!.days * row[i]!, 0));
   const total = uncertaintyOf(yearChange);
   const base = uncertaintyOf(yearChange.map((_, index) => (index === 0 ? DAYS_IN_YEAR : 0)));
   if (total === null || base === null) return null;
@@ -83,19 +68,4 @@ export function normalYearUse({
     degreesOfFreedom,
     cvRmse: fit.cvRmse,
   };
-}
-
-/** Of each period, how its use a day changes with base, slopes and balance temperatures, in that order. */
-function changesOf(periods: readonly Omit<BillPeriod, "use">[], fit: ChangePointFit): number[][] {
-  const columns = billColumns(periods.map((period) => ({ ...period, use: 0 })));
-  const ofSeason = (season: Season, balanceF: Fahrenheit | null, slope: number): (readonly number[])[] =>
-    balanceF === null
-      ? []
-      : [columns.degrees(season, balanceF), columns.sharesBeyond(season, balanceF).map((share) => slope * share)];
-  const changes = [
-    ...ofSeason("heating", fit.balanceHeatingF, fit.heatingSlope),
-    // A higher balance temperature leaves fewer degrees to cool.
-    ...ofSeason("cooling", fit.balanceCoolingF, -fit.coolingSlope),
-  ];
-  return periods.map((_, at) => [1, ...changes.map((column) => column[at]!)]);
 }

@@ -2,6 +2,8 @@
  * Names of the catalogue that carry no unit on purpose, each with the reason. Their unit still stands in the schema.
  */
 export const NAMES_WITHOUT_UNIT: Readonly<Record<string, string>> = {
+  low: "an end of the interval that the name above it tells, in that unit",
+  high: "as low",
   // One number of whatever the user compares.
   use: "the energy of a bill, in the bill's own unit",
   load: "only shares of the total matter",

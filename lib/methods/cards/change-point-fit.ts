@@ -1,10 +1,21 @@
 import { z } from "zod";
+import { changePointDoubt } from "#lib/loads/change-point-doubt.ts";
 import { fitChangePoint } from "#lib/loads/change-point-fit.ts";
-import { CHANGE_POINT_MODELS } from "#lib/loads/change-point-model.ts";
+import { CHANGE_POINT_MODELS, PARAMETERS_OF } from "#lib/loads/change-point-model.ts";
 import { numberField } from "#lib/units/field.ts";
 import { defineMethod } from "../method-card.ts";
 
 const own = (unit: string, title: string) => numberField({ unit, title });
+const range = (unit: string, title: string) =>
+  z.strictObject({ low: own(unit, `${title}, low`), high: own(unit, `${title}, high`) }).nullable();
+const balanceRange = (title: string) =>
+  z.strictObject({ lowF: own("°F", `${title}, low`), highF: own("°F", `${title}, high`) }).nullable();
+const CONFIDENCE = {
+  value: 0.95,
+  unit: "share",
+  reason: "The usual confidence of a fit.",
+  source: { sourceId: "practice" },
+} as const;
 
 /** Bills made from known parameters over a year of monthly means. */
 const MEANS_F = [24, 28, 38, 49, 59, 69, 74, 72, 65, 52, 40, 28];
@@ -56,6 +67,7 @@ export const changePointFitCard = defineMethod({
       .max(1000)
       .meta({ title: "Bills" }),
     model: z.enum(CHANGE_POINT_MODELS).meta({ title: "Model" }),
+    confidence: numberField({ unit: "share", title: "Confidence of the intervals", min: 0.5, max: 0.999 }).optional(),
   }),
   output: z.strictObject({
     baseUsePerDay: own("of the bill/d", "Base use a day"),
@@ -69,9 +81,32 @@ export const changePointFitCard = defineMethod({
     heatingUse: own("of the bill", "Heating use over the periods"),
     coolingUse: own("of the bill", "Cooling use over the periods"),
     isBalanceAtLimit: z.boolean().meta({ title: "The bills do not tell the balance temperature" }),
+    intervals: z
+      .strictObject({
+        baseUsePerDay: range("of the bill/d", "Base use a day"),
+        heatingSlope: range("of the bill/(°F·d)", "Heating use per degree and day"),
+        coolingSlope: range("of the bill/(°F·d)", "Cooling use per degree and day"),
+        balanceHeatingF: balanceRange("Heating balance temperature"),
+        balanceCoolingF: balanceRange("Cooling balance temperature"),
+      })
+      .nullable()
+      .meta({ title: "Intervals; none with fewer than two periods more than parameters" }),
   }),
-  defaults: {},
-  compute: fitChangePoint,
+  defaults: { confidence: CONFIDENCE },
+  compute: ({ confidence = CONFIDENCE.value, ...asked }) => {
+    const fit = fitChangePoint(asked);
+    if (!(asked.periods.length >= PARAMETERS_OF[asked.model] + 2)) return { ...fit, intervals: null };
+    const {
+      relativeUncertaintyOfHeatingUse: _,
+      relativeUncertaintyOfCoolingUse: __,
+      ...intervals
+    } = changePointDoubt({
+      ...asked,
+      fit,
+      confidence,
+    });
+    return { ...fit, intervals };
+  },
   checks: [
     {
       name: "gas bills, heating model",
