@@ -12,9 +12,9 @@ import {
 /**
  * Are the 80 % ranges honest? 1,000 simulated houses whose truth comes from another model than the estimate's own: a flow
  * network for the readings, rooms and zones with heat of their own through a year of hours. The doubt of the calculation
- * itself was tuned on the houses of seed 11; these, of seed 6007, were never used for that.
+ * itself was tuned on the houses of seed 11; these, of seed 7919, were never used for that.
  */
-const REPORTED = { seed: 6007, houses: 1000 } as const;
+const REPORTED = { seed: 7919, houses: 1000 } as const;
 const LEAST = 0.75;
 const MOST = 0.85;
 /** Of one kind of house: fewer of them, and some are harder. */

@@ -48,7 +48,7 @@ type Meter = Pick<LoadGroup, "mode" | "fuel" | "systemIndexes">;
 /** Heat loss, gains and sun of a house judged by age and size, as a standard uncertainty of its need. Source: practice. */
 const BUILDING_DOUBT = {
   heating: { ofLoss: 0.3, ofBalanceF: BALANCE_DOUBT_F },
-  cooling: { ofLoss: 0.25, ofBalanceF: 4 },
+  cooling: { ofLoss: 0.2, ofBalanceF: 3.5 },
 } as const;
 /** A season so short that its degree days hang on the balance alone is no surer than this. Source: practice. */
 const MOST_BUILDING_DOUBT = 0.9;

@@ -43,7 +43,7 @@ const TYPICAL_STATIC_PA = 75;
  * warm, hours of a real year. Tuned on one set of houses simulated with all of that and reported on another
  * (tests/proofs/coverage; DEVELOPERS.md, “Are the ranges honest”).
  */
-const MODEL_DOUBT = 0.17;
+const MODEL_DOUBT = 0.2;
 
 function expectedFanFlow(system: DuctSystem): number {
   if (system.cooling) return Math.round((system.cooling.capacityBtuPerH / BTU_PER_H_PER_TON) * CFM_PER_TON);

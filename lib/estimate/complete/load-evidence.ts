@@ -22,11 +22,11 @@ export interface LoadEvidence {
 }
 
 /** Relative standard uncertainty of a use that was told. Source: practice. */
-const KNOWN_DOUBT = 0.1;
+const KNOWN_DOUBT = 0.09;
 /** Degree days of one year about their normal. Source: practice, from memory. */
 const WEATHER_OF_A_YEAR_DOUBT = { heating: 0.07, cooling: 0.1 } as const;
 /** Misses of neighboring months that go together, and what is away from home. Source: practice. */
-const HOUSEHOLD_DOUBT = 0.04;
+const HOUSEHOLD_DOUBT = 0.03;
 /** A season that the bills leave more doubtful than this is not told by them. Source: practice. */
 const MOST_DOUBT = 0.6;
 const DAYS_IN_YEAR = 365;

@@ -11,7 +11,7 @@ const HOURS_PER_DAY = 24;
 /** Hot water and cooking of a household by bedrooms, Btu of fuel a day. Source: practice. */
 const HOT_WATER_BTU_PER_DAY = { fixed: 30_000, perBedroom: 10_000 } as const;
 /** Relative standard uncertainty of a household's base use: usual by what it is, and told. Source: practice. */
-const BASE_DOUBT = { electricity: 0.35, fuel: 0.45, told: 0.1 } as const;
+const BASE_DOUBT = { electricity: 0.3, fuel: 0.45, told: 0.1 } as const;
 /** Colder mains and darker evenings: how far base use is above its mean in midwinter. Source: practice. */
 const WINTER_SWING = { electricity: 0.07, fuel: 0.12 } as const;
 const WINTER_SWING_DOUBT = 0.08;
