@@ -55,6 +55,7 @@ export type Block =
   | { kind: "figures"; items: readonly Figure[] }
   | { kind: "table"; table: DocumentTable; language?: "en" }
   | { kind: "picture"; picture: DocumentPicture }
+  | { kind: "photos"; items: readonly DocumentPhoto[] }
   | { kind: "options"; options: readonly OptionCard[] }
   | { kind: "notice"; notice: Notice }
   /** Detail that the page folds under a line to press; paper has it open, without that line. */
@@ -87,6 +88,14 @@ export interface Notice {
   tone: "note" | "caution" | "invented";
   title: string;
   text: string;
+}
+
+/** A photo by its hash, and what it shows. */
+export interface DocumentPhoto {
+  sha256: string;
+  caption: string;
+  /** The picture itself as a data address, put in only to be laid out (see with-photos.ts). */
+  href?: string;
 }
 
 /** One way to do the work, priced. */

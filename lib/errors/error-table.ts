@@ -87,6 +87,12 @@ export const ERROR_TABLE = {
     title: "Somebody else changed this first",
     help: "Load it again, then repeat your change.",
   },
+  "held-by-claim": {
+    status: 409,
+    exitCode: 3,
+    title: "A claim that was handed in holds this",
+    help: "Take it off the leak; it stays for whoever checks the claim.",
+  },
   "claim-differs": {
     status: 200,
     exitCode: 1,

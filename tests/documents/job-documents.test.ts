@@ -1,11 +1,17 @@
+import sharp from "sharp";
 import { describe, expect, test } from "vitest";
 import { certificateView } from "#lib/documents/certificate-view.ts";
 import { crewSheetView } from "#lib/documents/crew-sheet-view.ts";
+import { renderDocumentPage } from "#lib/documents/html/render-document-page.ts";
 import { proposalView } from "#lib/documents/proposal-view.ts";
+import { renderDocumentPdf } from "#lib/documents/render-document-pdf.ts";
 import { renderJobDocuments } from "#lib/documents/render-job-documents.ts";
 import { retestSheetView } from "#lib/documents/retest-sheet-view.ts";
+import { photosOfView, withPhotos } from "#lib/documents/with-photos.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
 import { estimate } from "#lib/estimate/estimate.ts";
+import { paperPhoto } from "#lib/exchange/photos/paper-photo.ts";
+import { contentHash } from "#lib/hash/content-hash.ts";
 import { createHighsSolver } from "#lib/work/highs-solver.ts";
 import { exampleWithReference } from "#tests/estimate/example-jobs.ts";
 import { estimatedExample, largeExample } from "./estimated-examples.ts";
@@ -84,16 +90,29 @@ describe("rules and photos on the crew sheet", () => {
     expect(rules).toContain("held by screws");
   });
 
-  test("photos are told by what they show, and take no column where there are none", async () => {
+  test("photos stand with their leak, in the paper by what they show and in its layout as pictures", async () => {
     const { job, result } = await estimatedExample("cold-attic-furnace.json");
     const chosen = result.scope.options.find(({ id }) => id === result.scope.chosen)!;
-    const withoutPhotos = JSON.stringify(crewSheetView({ job, result, ...DATE }));
-    expect(withoutPhotos).not.toContain("Photos");
+    expect(photosOfView(crewSheetView({ job, result, ...DATE }))).toEqual([]);
     const photos = [{ sha256: "0".repeat(64), caption: "Open return seen from the hatch", takenOn: "2026-11-05" }];
     const sites = job.sites.map((site) => (site.id === chosen.measures[0]!.siteId ? { ...site, photos } : site));
-    const withPhotos = JSON.stringify(crewSheetView({ job: { ...job, sites }, result, ...DATE }));
-    expect(withPhotos).toContain("Photos");
-    expect(withPhotos).toMatch(/Leak \d+: Open return seen from the hatch, November 5, 2026/);
+    const view = crewSheetView({ job: { ...job, sites }, result, ...DATE });
+    const text = JSON.stringify(view);
+    expect(text).toMatch(/Leak \d+: Open return seen from the hatch, November 5, 2026/);
+
+    // The pictures are put in only to be laid out: page and paper show them, and what the paper says stays the same.
+    expect(photosOfView(view)).toEqual(["0".repeat(64)]);
+    const picture = await sharp({ create: { width: 600, height: 450, channels: 3, background: "#964" } })
+      .jpeg()
+      .toBuffer();
+    const shown = withPhotos(view, new Map([["0".repeat(64), await paperPhoto(picture)]]));
+    expect(contentHash(withPhotos(view, new Map()))).toBe(contentHash(view));
+    const frame = { paper: "letter" as const, fingerprint: contentHash(view) };
+    const [without, withPicture] = [await renderDocumentPdf(view, frame), await renderDocumentPdf(shown, frame)];
+    expect(Buffer.from(withPicture).includes("/DCTDecode")).toBe(true);
+    expect(Buffer.from(without).includes("/DCTDecode")).toBe(false);
+    const html = await renderDocumentPage(shown, { fingerprint: "", links: [], skipLabel: "" });
+    expect(html).toMatch(/<img src="data:image\/jpeg;base64,[^"]+" alt="Leak \d+: Open return seen from the hatch/);
   });
 });
 

@@ -29,6 +29,8 @@ export function blockText(block: Block): string[] {
       ]);
     case "notice":
       return [block.notice.title, block.notice.text];
+    case "photos":
+      return block.items.map(({ caption }) => caption);
     case "picture":
       return [];
     case "more":

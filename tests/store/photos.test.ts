@@ -1,6 +1,14 @@
 import { createHash } from "node:crypto";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { ALPHA, addJob, BETA, type TemporaryDatabase, temporaryDatabase } from "./temporary-database.ts";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import {
+  ALPHA,
+  addJob,
+  BETA,
+  PROGRAM,
+  PROGRAM_ID,
+  type TemporaryDatabase,
+  temporaryDatabase,
+} from "./temporary-database.ts";
 
 let database: TemporaryDatabase;
 let jobId: string;
@@ -59,4 +67,53 @@ test("nobody changes a photo as the app", async () => {
   const app = await database.connectAs("app");
   await expect(app.query(`UPDATE "Photo" SET "widthPx" = 1`)).rejects.toThrow(/permission denied/);
   await app.end();
+});
+
+describe("deleting a photo", () => {
+  const remove = (sha256: string, who: typeof ALPHA = ALPHA) =>
+    database.store.withOrganization(who, ({ photos }) => photos.remove(jobId, sha256));
+
+  test("takes it away for good, and only from the own job", async () => {
+    const sha256 = await add(11);
+    await expect(remove(sha256, BETA)).rejects.toMatchObject({ code: "not-found" });
+    await remove(sha256);
+    await expect(find(sha256)).rejects.toMatchObject({ code: "not-found" });
+    await expect(remove(sha256)).rejects.toMatchObject({ code: "not-found" });
+  });
+
+  test("is refused once a claim that was handed in names it by its hash; another one still goes", async () => {
+    const [bound, free] = [await add(12), await add(13)];
+    await database.store.withOrganization(ALPHA, ({ claims }) =>
+      claims.submit({
+        programOrganizationId: PROGRAM.organizationId,
+        programId: PROGRAM_ID,
+        reference: "claim-with-photo",
+        packet: "{}",
+        engineVersion: "test",
+        premiseKey: "p",
+        readingsHash: "r",
+        marks: [{ kind: "photo", mark: bound }],
+        completedOn: new Date("2026-10-01"),
+        beforeToOutsideCfm25: 200,
+        afterToOutsideCfm25: 50,
+        savedElectricityKWh: 100,
+        savedNaturalGasTherms: 50,
+        rebateUsdCents: 40_000,
+      }),
+    );
+    await expect(remove(bound)).rejects.toMatchObject({
+      code: "held-by-claim",
+      message: expect.stringContaining("claim-with-photo"),
+    });
+    expect([...(await find(bound))]).toEqual([...photo(12).content]);
+    await remove(free);
+  });
+});
+
+test("those of a paper come together; what is not kept is left out", async () => {
+  const sha256 = await add(14);
+  const found = await database.store.withOrganization(ALPHA, ({ photos }) =>
+    photos.findMany(jobId, [sha256, "0".repeat(64)]),
+  );
+  expect(found.map((each) => each.sha256)).toEqual([sha256]);
 });

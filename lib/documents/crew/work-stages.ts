@@ -76,21 +76,24 @@ function spotCautions(context: JobContext, work: WorkStage["work"]): Block[] {
 
 const photosOf = ({ leak }: WorkStage["work"][number]) => leak?.site.photos ?? [];
 
-/** What each photo shows; the pictures themselves are where they were taken. */
+/** The photos of the leaks of this place, each under the number of its leak. */
 function photoBlocks({ speaker }: JobContext, work: WorkStage["work"]): Block[] {
   const items = work.flatMap((each) =>
-    photosOf(each).map(({ caption, takenOn }) =>
-      speaker.say("crew.photo", {
+    photosOf(each).map(({ sha256, caption, takenOn }) => ({
+      sha256,
+      caption: speaker.say("crew.photo", {
         number: each.leak?.number ?? "",
-        caption: [caption ?? speaker.say("crew.photoNone"), ...(takenOn ? [speaker.date(takenOn)] : [])].join(", "),
+        caption: [
+          caption ?? each.leak?.label ?? speaker.say("crew.photoNone"),
+          ...(takenOn ? [speaker.date(takenOn)] : []),
+        ].join(", "),
       }),
-    ),
+    })),
   );
-  return items.length > 0 ? [{ kind: "list", items }] : [];
+  return items.length > 0 ? [{ kind: "photos", items }] : [];
 }
 
 function stageTable({ speaker, language }: JobContext, work: WorkStage["work"], stage: number): Block {
-  const hasPhotos = work.some((each) => photosOf(each).length > 0);
   return {
     kind: "table",
     table: {
@@ -101,7 +104,6 @@ function stageTable({ speaker, language }: JobContext, work: WorkStage["work"], 
         { label: speaker.say("crew.size"), isNumeric: true },
         { label: speaker.say("column.repair") },
         { label: speaker.say("crew.hours"), isNumeric: true },
-        ...(hasPhotos ? [{ label: speaker.say("crew.photos"), isNumeric: true }] : []),
       ],
       rows: work.map(({ measure, leak }) => [
         leak ? String(leak.number) : "",
@@ -109,7 +111,6 @@ function stageTable({ speaker, language }: JobContext, work: WorkStage["work"], 
         leak ? speaker.whole(leak.result.cfm25.value) : "",
         language === "en" ? measure.title : repairName(language, measure.repairId, measure.title),
         speaker.number(measure.labourHours),
-        ...(hasPhotos ? [String(leak?.site.photos?.length ?? 0)] : []),
       ]),
     },
   };

@@ -1,6 +1,7 @@
 import { COMPACT_WIDTH, type Language, WIDE_WIDTH } from "#lib/pictures/scene.ts";
 import { type DocumentPicture, hasOwnTable, pictureScene } from "../document-picture.ts";
 import type { Block, DocumentTable, FrameWords, Notice, OptionCard } from "../document-view.ts";
+import { PhotosHtml } from "./photos-html.tsx";
 import { SceneHtml } from "./scene-html.tsx";
 
 interface Surroundings {
@@ -43,6 +44,8 @@ export function BlockHtml({ block, ...around }: { block: Block } & Surroundings)
       return <TableHtml table={block.table} />;
     case "picture":
       return <PictureHtml picture={block.picture} {...around} />;
+    case "photos":
+      return <PhotosHtml photos={block.items} />;
     case "options":
       return (
         <div className="cards">

@@ -52,6 +52,8 @@ p{margin:0 0 .6rem}ul{padding-left:1.25rem;margin:.5rem 0}li{margin-bottom:.3rem
 .strong,b{font-weight:600}small{color:var(--soft);font-size:.9375rem}
 svg{width:100%;height:auto;display:block}svg text{font-family:paper-sans,system-ui,sans-serif}svg .mono{font-family:paper-mono,monospace}
 figure{margin:.75rem 0}.wide{display:none}.note,.summary{color:var(--soft);font-size:.9375rem}
+.photos{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(15rem,100%),1fr));gap:1rem;margin:1rem 0 1.5rem;padding:0;list-style:none}
+.photos img{display:block;max-width:100%;max-height:22rem;border:1px solid var(--hairline)}.photos span{color:var(--soft);font-size:.9375rem}.photos li{break-inside:avoid}
 .sheet{overflow-x:auto;margin:1rem 0}
 table{border-collapse:collapse;width:100%;font-size:.9375rem;line-height:1.35;font-variant-numeric:tabular-nums}
 caption{text-align:left;font-weight:600;padding-bottom:.4rem;font-size:1.0625rem}

@@ -462,7 +462,6 @@ export const EN = {
   "crew.stageTable": "Repairs in the order you come to them, place {stage}",
   "crew.size": "Leak (cfm)",
   "crew.hours": "Person hours",
-  "crew.photos": "Photos",
   "crew.photoNone": "photo without words",
   "crew.checkGo":
     "Check: hold the ducts at 25 Pa. Go on at {cfm} cfm or less. Above that, look again at what you sealed here.",

@@ -461,7 +461,6 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "crew.stageTable": "Arreglos en el orden en que se llega a ellos, lugar {stage}",
   "crew.size": "Fuga (cfm)",
   "crew.hours": "Horas de persona",
-  "crew.photos": "Fotos",
   "crew.photoNone": "foto sin texto",
   "crew.checkGo": "Revise: ductos a 25 Pa. Siga con {cfm} cfm o menos. Si sale más, mire otra vez lo que selló aquí.",
   "crew.checkDone": "Revise: ductos a 25 Pa. Listo con {cfm} cfm o menos.",

@@ -5,6 +5,7 @@ import { type DocumentPicture, hasOwnTable, pictureScene } from "../document-pic
 import type { Block, Figure, FrameWords, Notice, OptionCard } from "../document-view.ts";
 import { ScenePdf } from "../scene-pdf.tsx";
 import { STYLES } from "./pdf-theme.ts";
+import { PhotosPdf } from "./photos-pdf.tsx";
 import { TablePdf } from "./table-pdf.tsx";
 
 /** Pictures are drawn at the width of a desk and set a little smaller, so that their letters stay near 12 points. */
@@ -44,6 +45,8 @@ export function BlockPdf({ block, ...around }: { block: Block } & Surroundings) 
       return <TablePdf table={block.table} widthPoints={around.widthPoints} />;
     case "picture":
       return <PicturePdf picture={block.picture} {...around} />;
+    case "photos":
+      return <PhotosPdf photos={block.items} widthPoints={around.widthPoints} />;
     case "options":
       return <OptionsPdf options={block.options} />;
     case "notice":

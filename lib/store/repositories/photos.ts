@@ -44,6 +44,39 @@ export function photos({ sql, identity }: UnitOfWork) {
       return sha256;
     },
 
+    /**
+     * Deletes a photo for good, from every leak of the job that names it. One that a claim has bound by its hash stays.
+     * @throws InputProblem `not-found`, or `held-by-claim` with the number of the claim.
+     */
+    async remove(jobId: string, sha256: string): Promise<void> {
+      if (actorId === null)
+        throw new InputProblem("not-allowed", [], "Photos are deleted by a member of the organization");
+      // The programs first: by them an index finds the mark, however many claims there are.
+      const [claim] = await sql.$queryRaw<{ reference: string }[]>`
+        SELECT claim.reference FROM "ClaimMark" mark JOIN "Claim" claim ON claim.id = mark."claimId"
+        WHERE mark."programOrganizationId" IN (
+            SELECT "programOrganizationId" FROM "ProgramContractor" WHERE "organizationId" = ${organizationId}::uuid
+          )
+          AND mark.mark = ${sha256} AND mark."organizationId" = ${organizationId}::uuid
+        ORDER BY claim."submittedAt" LIMIT 1`;
+      if (claim) {
+        throw new InputProblem("held-by-claim", [], `The claim ${claim.reference} names this photo by its hash`);
+      }
+      const { count } = await sql.photo.deleteMany({
+        where: { organizationId, jobId: requireId(jobId, "job"), sha256 },
+      });
+      if (count === 0) throw notFound("photo");
+    },
+
+    /** Those of the photos that are kept for a job. */
+    async findMany(jobId: string, sha256: readonly string[]): Promise<{ sha256: string; content: Uint8Array }[]> {
+      if (sha256.length === 0) return [];
+      return await sql.photo.findMany({
+        where: { organizationId, jobId: requireId(jobId, "job"), sha256: { in: [...sha256] } },
+        select: { sha256: true, content: true },
+      });
+    },
+
     /** The bytes of a photo. @throws InputProblem `not-found` */
     async find(jobId: string, sha256: string): Promise<Uint8Array> {
       const row = await sql.photo.findUnique({

@@ -4,9 +4,10 @@ import { useState } from "react";
 import { Button } from "#app/design/button.tsx";
 import { FileField } from "#app/design/file-field.tsx";
 import { Notice } from "#app/design/notice.tsx";
-import { type Draft, listAt, textAt } from "../draft.ts";
+import { type Draft, listAt } from "../draft.ts";
 import styles from "../trip.module.css";
 import { useTrip } from "../trip-context.ts";
+import { PhotoList } from "./photo-list.tsx";
 import { smallJpeg } from "./small-jpeg.ts";
 
 const MOST_PHOTOS = 12;
@@ -69,31 +70,7 @@ export function LeakPhotos({ path, site, number }: { path: string; site: Draft; 
           <p>{failed.why}</p>
         </Notice>
       ) : null}
-      {photos.length > 0 ? (
-        <ul className={styles.photoList}>
-          {photos.map((photo, index) => {
-            const sha256 = textAt(photo, "sha256") ?? "";
-            return (
-              <li key={sha256}>
-                {/* biome-ignore lint/performance/noImgElement: a private picture of this job, already small */}
-                <img
-                  src={`/jobs/${jobId}/photos/${sha256}`}
-                  alt={`Leak ${number}, number ${index + 1}. Not on this server`}
-                  loading="lazy"
-                />
-                <Button
-                  variant="quiet"
-                  onClick={() =>
-                    set(`${path}/photos`, photos.length > 1 ? photos.filter((each) => each !== photo) : undefined)
-                  }
-                >
-                  Remove<span className={styles.hidden}> photo {index + 1}</span>
-                </Button>
-              </li>
-            );
-          })}
-        </ul>
-      ) : null}
+      <PhotoList path={path} site={site} number={number} />
     </div>
   );
 }

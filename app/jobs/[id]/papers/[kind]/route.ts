@@ -14,7 +14,7 @@ export async function GET(
   const query = request.nextUrl.searchParams;
   const paper = await paperOfJob(id, kind, languageOf(query.get("lang")));
   if (!paper) return noSuchPaper();
-  const bytes = await renderDocumentPdf(paper.view, {
+  const bytes = await renderDocumentPdf(paper.shown, {
     paper: query.get("paper") === "a4" ? "a4" : "letter",
     fingerprint: contentHash(paper.view),
     letterhead: letterheadOf(paper.contractor, paper.view.kind),

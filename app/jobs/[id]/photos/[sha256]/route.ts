@@ -1,11 +1,12 @@
 import { toProblem } from "#lib/errors/problem-details.ts";
 import { actAs } from "../../../session.ts";
 
+interface Address {
+  params: Promise<{ id: string; sha256: string }>;
+}
+
 /** A photo of a leak. Its name is its content, so a browser may keep it as long as it likes. */
-export async function GET(
-  _request: Request,
-  { params }: { params: Promise<{ id: string; sha256: string }> },
-): Promise<Response> {
+export async function GET(_request: Request, { params }: Address): Promise<Response> {
   const { id, sha256 } = await params;
   try {
     const content = await actAs("job.view", ({ photos }) => photos.find(id, sha256));
@@ -17,7 +18,22 @@ export async function GET(
       },
     });
   } catch (thrown) {
-    const { problem } = toProblem(thrown);
-    return Response.json(problem, { status: problem.status, headers: { "content-type": "application/problem+json" } });
+    return problemResponse(thrown);
   }
+}
+
+/** Deletes a photo for good, unless a claim has bound it. */
+export async function DELETE(_request: Request, { params }: Address): Promise<Response> {
+  const { id, sha256 } = await params;
+  try {
+    await actAs("job.edit", ({ photos }) => photos.remove(id, sha256));
+    return new Response(null, { status: 204 });
+  } catch (thrown) {
+    return problemResponse(thrown);
+  }
+}
+
+function problemResponse(thrown: unknown): Response {
+  const { problem } = toProblem(thrown);
+  return Response.json(problem, { status: problem.status, headers: { "content-type": "application/problem+json" } });
 }

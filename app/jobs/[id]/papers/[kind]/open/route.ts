@@ -17,7 +17,7 @@ export async function GET(
   if (!paper) return noSuchPaper();
   const speaker = createSpeaker(language);
   const other = language === "en" ? "es" : "en";
-  const html = await renderDocumentPage(paper.view, {
+  const html = await renderDocumentPage(paper.shown, {
     fingerprint: contentHash(paper.view),
     skipLabel: speaker.say("page.skip"),
     letterhead: letterheadOf(paper.contractor, paper.view.kind),
