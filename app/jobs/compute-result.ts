@@ -54,7 +54,7 @@ export async function computeEffects(job: Job, result: Result): Promise<Assumpti
   return await assumptionEffects({ job, result, reference: await loadReferenceData(job) });
 }
 
-/** The values alone, at once: what stands beside the form before the worker speaks. */
-export async function glimpseResult(job: Job): Promise<Result> {
-  return await estimate(job, await loadReferenceData(job));
+/** The result as it stands beside the form, with no work chosen but the job's own: values alone, or with live ranges. */
+export async function liveResult(job: Job, draws: number): Promise<Result> {
+  return await estimate(job, await loadReferenceData(job), { draws, drawElsewhere: sharedDrawPool()?.draw });
 }

@@ -30,6 +30,7 @@ const PLACES: readonly PlaceKind[] = [
   "belly",
   "conditioned",
 ];
+const NOTHING_YET = { answer: null, problems: [] };
 const CHOOSE = { value: "", label: "Choose one" };
 
 interface Texts {
@@ -84,7 +85,7 @@ export function QuickLook({ today, units }: { today: string; units: UnitSystem }
   const answers = useMemo(() => answersOf(texts, units), [texts, units]);
   // What is undefined is left out, as in a file.
   const draft = useMemo(() => JSON.parse(JSON.stringify(quickLookDocument(answers, today))) as Draft, [answers, today]);
-  const { answer, problems } = useAnswer(draft, units, { answer: null, problems: [] });
+  const { answer, problems } = useAnswer({ jobId: "quick", draft, units, first: NOTHING_YET });
   const open = QUESTIONS.filter(({ id }) => isOpen(id, answers, texts));
   const missing = open.length > 0 ? open.map(asMissing) : missingFields(problems, units);
   const setText = (id: keyof Texts) => (event: { currentTarget: { value: string } }) => {

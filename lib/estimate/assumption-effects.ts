@@ -27,10 +27,13 @@ export async function assumptionEffects({
   job,
   reference,
   result,
+  between,
 }: {
   job: Job;
   reference: ReferenceData;
   result: Result;
+  /** Waited for between two assumptions; what it throws ends the work. */
+  between?: () => Promise<void>;
 }): Promise<AssumptionEffect[]> {
   const fixed = holdWork(job, result);
   const shown = dollarsOf(result);
@@ -43,6 +46,7 @@ export async function assumptionEffects({
   for (const assumption of result.assumptions) {
     const ends = endsOf(assumption);
     if (!ends) continue;
+    await between?.();
     const one = await dollarsWith(assumption.path, ends[0]);
     const other = await dollarsWith(assumption.path, ends[1]);
     if (one === undefined || other === undefined) continue;

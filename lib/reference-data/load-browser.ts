@@ -1,17 +1,8 @@
 import { InputProblem } from "#lib/errors/input-problem.ts";
-import type { ReferenceData } from "#lib/estimate/reference-data.ts";
-import { gatherReferenceData, parseTable, type ReadTable, type ReferenceRequest } from "./gather-reference-data.ts";
+import { parseTable, type ReadTable } from "./gather-reference-data.ts";
+import { createReferenceLoader } from "./reference-loader.ts";
 
 const NOT_FOUND = 404;
-
-/**
- * What one job needs of the tables, fetched from the app itself: four small files, which a service worker may keep.
- * @throws InputProblem `reference-missing` when the ZIP code or the station is not known, or when a table is neither on
- * this device nor to be had for want of a connection.
- */
-export function fetchReferenceData(job: ReferenceRequest): Promise<ReferenceData> {
-  return gatherReferenceData(fetchTable, job);
-}
 
 const fetchTable: ReadTable = async (path, schema) => {
   const response = await fetch(`/reference/${path}`).catch(() => null);
@@ -27,3 +18,11 @@ const fetchTable: ReadTable = async (path, schema) => {
     ]);
   return parseTable(path, schema, await response.json());
 };
+
+/**
+ * What one job needs of the tables, fetched from the app itself: four small files, which a service worker may keep and
+ * which are asked for once.
+ * @throws InputProblem `reference-missing` when the ZIP code or the station is not known, or when a table is neither on
+ * this device nor to be had for want of a connection.
+ */
+export const fetchReferenceData = createReferenceLoader(fetchTable);

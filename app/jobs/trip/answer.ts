@@ -18,6 +18,9 @@ import { sayNumber, sayValue } from "./said-value.ts";
 import { TRIP_STEPS, type TripStepId } from "./trip-steps.ts";
 import { warningIn } from "./warning-in.ts";
 
+/** Enough for a range that stands still to two figures, and quick enough to follow typing. */
+export const LIVE_DRAWS = 2000;
+
 /** The answer as it stands beside the form: plain data, so that the worker, the server and the page share it. */
 export interface Answer {
   /** Empty until there is a reading or a leak: before that a number would only be a guess about nothing. */

@@ -20,7 +20,7 @@ import { saveJob } from "./save-job.ts";
 import styles from "./trip.module.css";
 import { starPathOf, TripContext } from "./trip-context.ts";
 import { STEP_WORDS, TRIP_STEPS, type TripStepId } from "./trip-steps.ts";
-import { type LiveAnswer, useAnswer } from "./use-answer.ts";
+import { type CloserLook, type LiveAnswer, useAnswer } from "./use-answer.ts";
 import { useFieldOfAddress } from "./use-field-of-address.ts";
 
 const MOST_UNDO = 100;
@@ -35,11 +35,12 @@ export interface TripProps {
   firstDraft: Draft;
   specs: FieldSpecs;
   first: LiveAnswer;
+  later: Promise<CloserLook>;
   children: ReactNode;
 }
 
 /** The trip through the house: the draft lives here while one step of it is on the screen. */
-export function Trip({ jobId, revision, step, units, firstDraft, specs, first, children }: TripProps) {
+export function Trip({ jobId, revision, step, units, firstDraft, specs, first, later, children }: TripProps) {
   const router = useRouter();
   const [draft, setDraft] = useState(firstDraft);
   const [past, setPast] = useState<readonly Draft[]>([]);
@@ -50,7 +51,7 @@ export function Trip({ jobId, revision, step, units, firstDraft, specs, first, c
   const [shown, setShown] = useState<readonly MissingField[]>([]);
   const [conflict, setConflict] = useState<string>();
   const [isSaving, startSaving] = useTransition();
-  const { answer, problems, readings = NO_READINGS, walk } = useAnswer(draft, units, first);
+  const { answer, problems, readings = NO_READINGS, walk } = useAnswer({ jobId, draft, units, first, later });
   const isDirty = draft !== savedDraft;
   useFieldOfAddress();
 

@@ -4,7 +4,7 @@ import { useEffect, useRef, useState } from "react";
 import type { FieldProblem } from "#lib/errors/input-problem.ts";
 import type { UnitSystem } from "#lib/units/display-unit.ts";
 import type { Answer } from "./answer.ts";
-import type { AnswerReply, AnswerRequest } from "./answer-worker.ts";
+import { askEngine, hearEngine, WARMING_ID, warmEngine } from "./answer-engine.ts";
 import type { Draft } from "./draft.ts";
 import type { LiveReadings } from "./live-readings.ts";
 import type { WalkWords } from "./walk-words.ts";
@@ -16,41 +16,71 @@ export interface LiveAnswer {
   answer: Answer | null;
   /** What keeps the newest state of the form from being answered. */
   problems: readonly FieldProblem[];
-  /** Each test as far as it is typed; nothing before the worker speaks. */
+  /** Each test as far as it is typed. */
   readings?: LiveReadings | undefined;
-  /** Where the leak walk stands; nothing before the worker speaks. */
+  /** Where the leak walk stands, once that is worked out. */
   walk?: WalkWords | undefined;
 }
 
-/** Answers the form while it is filled in. The last answer stays until a newer one comes, so that nothing jumps. */
-export function useAnswer(draft: Draft, units: UnitSystem, first: LiveAnswer): LiveAnswer {
+/** What the server works out while the page is on its way: ranges, the walk, what each assumption does. */
+export type CloserLook = Partial<LiveAnswer>;
+
+export interface AskedForm {
+  jobId: string;
+  draft: Draft;
+  units: UnitSystem;
+  first: LiveAnswer;
+  later?: Promise<CloserLook>;
+}
+
+/** What shows that somebody is about to type. */
+const SIGNS_OF_LIFE = ["focusin", "pointerdown", "keydown"] as const;
+
+/**
+ * Answers the form while it is filled in. What the server worked out stands until something is changed; the engine
+ * comes with the first sign of somebody at the form. The last answer stays until a newer one comes, so that nothing jumps.
+ */
+export function useAnswer({ jobId, draft, units, first, later }: AskedForm): LiveAnswer {
   const [live, setLive] = useState(first);
-  const worker = useRef<Worker | null>(null);
-  const lastId = useRef(0);
+  const awaitedId = useRef(WARMING_ID);
+  const untouched = useRef({ draft, units });
+
+  useEffect(
+    () =>
+      hearEngine(({ id, ...news }) => {
+        if (id !== WARMING_ID && id === awaitedId.current) setLive((before) => ({ ...before, ...news }));
+      }),
+    [],
+  );
 
   useEffect(() => {
-    const started = new Worker(new URL("./answer-worker.ts", import.meta.url), { type: "module" });
-    started.addEventListener("message", ({ data }: MessageEvent<AnswerReply>) => {
-      if (data.id !== lastId.current) return;
-      if ("readings" in data) setLive((before) => ({ ...before, readings: data.readings }));
-      else if ("walk" in data) setLive((before) => ({ ...before, walk: data.walk }));
-      else if (data.answer) setLive((before) => ({ ...before, answer: data.answer, problems: [] }));
-      else setLive((before) => ({ ...before, problems: data.problems }));
+    let isGone = false;
+    later?.then((closer) => {
+      if (!isGone && awaitedId.current === WARMING_ID) setLive((before) => ({ ...before, ...closer }));
     });
-    worker.current = started;
-    return () => started.terminate();
-  }, []);
+    return () => {
+      isGone = true;
+    };
+  }, [later]);
 
   useEffect(() => {
-    const ask = (isQuick: boolean) => {
-      lastId.current += 1;
-      worker.current?.postMessage({ id: lastId.current, draft, units, isQuick } satisfies AnswerRequest);
+    const warm = () => warmEngine(jobId, untouched.current.draft, units);
+    for (const sign of SIGNS_OF_LIFE) addEventListener(sign, warm, { once: true });
+    return () => {
+      for (const sign of SIGNS_OF_LIFE) removeEventListener(sign, warm);
     };
-    // What the server worked out for the draft as it came stays until its ranges are here.
-    if (lastId.current > 0) ask(true);
+  }, [jobId, units]);
+
+  useEffect(() => {
+    const isUntouched = draft === untouched.current.draft && units === untouched.current.units;
+    if (awaitedId.current === WARMING_ID && isUntouched) return;
+    const ask = (isQuick: boolean) => {
+      awaitedId.current = askEngine({ jobId, draft, units, isQuick });
+    };
+    ask(true);
     const timer = setTimeout(() => ask(false), PAUSE_MS);
     return () => clearTimeout(timer);
-  }, [draft, units]);
+  }, [jobId, draft, units]);
 
   return live;
 }

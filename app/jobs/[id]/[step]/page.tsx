@@ -32,7 +32,7 @@ export default async function TripStepPage({ params }: Props) {
   }));
   if (!revision) notFound();
   const units = await unitSystem();
-  const first = await glimpse(revision.document, units);
+  const { first, later } = await glimpse(revision.document, units);
   const rules = {
     targets: TARGET_RULES.map(({ id: value, title }) => ({ value, label: title })),
     deemedRules: DEEMED_RULES.map(({ id: value, title, edition }) => ({ value, label: `${title}, ${edition}` })),
@@ -49,6 +49,7 @@ export default async function TripStepPage({ params }: Props) {
         firstDraft={revision.document as Draft}
         specs={jobFieldSpecs()}
         first={first}
+        later={later}
       >
         <Step step={step} rules={rules} own={own} />
       </Trip>
