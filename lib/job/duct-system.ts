@@ -156,6 +156,12 @@ export const ductSystemSchema = z
     cooling: coolingSchema.optional(),
     blower: blowerSchema.optional(),
     returnsCount: numberField({ unit: "count", title: "Return grilles", min: 1, max: 20, isInteger: true }).optional(),
+    unfoundPressureFraction: numberField({
+      unit: "ratio",
+      title: "Part of the plenum pressure behind leaks that nobody found",
+      min: 0.02,
+      max: 1,
+    }).optional(),
     runs: z.array(runSchema).max(80),
   })
   .meta({ id: "DuctSystem", title: "Duct system" });

@@ -37,6 +37,24 @@ export const houseSchema = z
       min: 0,
       max: 1,
     }).optional(),
+    sensibleLoadShare: numberField({
+      unit: "share",
+      title: "Part of the house's cooling need that is heat, not moisture",
+      min: 0.4,
+      max: 1,
+    }).optional(),
+    sunGainHeatingBtuPerHFt2: numberField({
+      unit: "Btu/(h·ft²)",
+      title: "Sun through the windows in the heating season, for each square foot of floor",
+      min: 0,
+      max: 10,
+    }).optional(),
+    sunGainCoolingBtuPerHFt2: numberField({
+      unit: "Btu/(h·ft²)",
+      title: "Sun through the windows in the cooling season, for each square foot of floor",
+      min: 0,
+      max: 15,
+    }).optional(),
     envelopeLeakageCfm50: numberField({
       unit: "cfm",
       title: "House air leakage at 50 Pa",

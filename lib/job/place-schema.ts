@@ -36,6 +36,18 @@ export const placeSchema = z
       max: 1.2,
     }).optional(),
     ceilingRValue: numberField({ unit: "h·ft²·°F/Btu", title: "Ceiling insulation", above: 0, max: 100 }).optional(),
+    roofUValue: numberField({
+      unit: "Btu/(h·ft²·°F)",
+      title: "Heat that the roof lets through",
+      min: 0.02,
+      max: 1.5,
+    }).optional(),
+    ventilationCfmPerFt2: numberField({
+      unit: "cfm/ft²",
+      title: "Outdoor air through the attic, for each square foot of ceiling",
+      min: 0,
+      max: 2,
+    }).optional(),
     roofColor: z.enum(["dark", "light"]).optional().meta({ title: "Roof color" }),
   })
   .meta({ id: "Place", title: "Place" });

@@ -61,6 +61,7 @@ export const AS_PERCENT: ReadonlySet<string> = new Set([
   "servedFloorShare",
   "coolingHumidityShare",
   "coilMoistureShare",
+  "sensibleLoadShare",
   "confidenceProbability",
   "targetReductionShare",
   "fuelEscalationRate",

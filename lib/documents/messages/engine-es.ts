@@ -50,6 +50,20 @@ export const ENGINE_SENTENCES_ES: readonly (readonly [english: string, spanish: 
   ],
   ["A common setting, day and night averaged.", "Un ajuste común, promedio de día y noche."],
   ["A common setting.", "Un ajuste común."],
+  ["Shingles on boards without insulation.", "Tejas sobre tablas, sin aislante."],
+  ["A common figure with vents at eaves and ridge.", "Una cifra común con respiraderos en aleros y cumbrera."],
+  [
+    "Their place along the ducts is not known, so half of the pressure at the plenum.",
+    "No se sabe dónde están en los ductos: la mitad de la presión de la caja.",
+  ],
+  [
+    "A common figure; it sets from which outdoor temperature on the house needs heat or cold.",
+    "Una cifra común; fija desde qué temperatura de afuera la casa necesita calor o frío.",
+  ],
+  [
+    "A common figure; where the need follows from the building.",
+    "Una cifra común, donde lo que se necesita sale de la casa misma.",
+  ],
   [
     "From the house's leakage at 50 Pa ({x}), divided by 17 for one story and less for more.",
     "De la fuga de la casa a 50 Pa ({x}), dividida entre 17 con un piso y entre menos con más pisos.",

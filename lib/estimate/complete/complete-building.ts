@@ -128,12 +128,26 @@ export function completeBuilding({
     conditionedFloorAreaFt2: house.conditionedFloorAreaFt2,
     bedroomsCount,
   }).internalGainsBtuPerH;
+  const sunGain = (mode: Mode): number => {
+    const key = mode === "heating" ? "sunGainHeatingBtuPerHFt2" : "sunGainCoolingBtuPerHFt2";
+    const usual = SUN_GAIN_BTU_PER_H_FT2[mode];
+    return ledger.take<number>(house[key], {
+      path: `#/house/${key}`,
+      title: `Sun through the windows in the ${mode} season, for each square foot of floor`,
+      value: usual,
+      unit: "Btu/(h·ft²)",
+      reason: "A common figure; it sets from which outdoor temperature on the house needs heat or cold.",
+      source: practice,
+      low: 0.5 * usual,
+      high: 1.5 * usual,
+    });
+  };
   const balanceOf = (mode: Mode, told: number | undefined) =>
     told ??
     within(
       balanceTemperature({
         setpointF: mode === "heating" ? indoor.heatingF : indoor.coolingF,
-        gainsBtuPerH: gains + SUN_GAIN_BTU_PER_H_FT2[mode] * house.conditionedFloorAreaFt2,
+        gainsBtuPerH: gains + sunGain(mode) * house.conditionedFloorAreaFt2,
         uaBtuPerHF,
       }).balanceF,
       BALANCE_SPAN[mode].lowF,

@@ -121,11 +121,22 @@ export function completeLoads(
   const slotsPerMonth = job.rates?.electricityByShift ? 3 : 1;
   const heating = seasonBins({ climate, mode: "heating", balanceF: heatingBalanceF, slotsPerMonth });
   const cooling = seasonBins({ climate, mode: "cooling", balanceF: coolingBalanceF, slotsPerMonth });
+  const sensibleShare = () =>
+    ledger.take<number>(job.house.sensibleLoadShare, {
+      path: "#/house/sensibleLoadShare",
+      title: "Part of the house's cooling need that is heat, not moisture",
+      value: SENSIBLE_SHARE_OF_COOLING,
+      unit: "share",
+      reason: "A common figure; where the need follows from the building.",
+      source: { sourceId: "practice" },
+      low: 0.65,
+      high: 0.9,
+    });
   const buildingLoad = (mode: Mode) =>
     degreeDayLoads({
       uaBtuPerHF,
       monthlyDegreeDays: [(mode === "heating" ? heating : cooling).degreeDays],
-      sensibleShare: mode === "heating" ? 1 : SENSIBLE_SHARE_OF_COOLING,
+      sensibleShare: mode === "heating" ? 1 : sensibleShare(),
     }).yearlyBtu;
   const groups = meters.map((meter): LoadGroup => {
     const { mode, fuel } = meter;

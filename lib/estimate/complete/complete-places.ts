@@ -1,3 +1,4 @@
+import { ATTIC_DEFAULTS } from "#lib/climate/attic-temperature.ts";
 import { regainFactorOf } from "#lib/distribution/regain.ts";
 import type { Job } from "#lib/job/job-schema.ts";
 import { PLACE_LABELS } from "#lib/job/place.ts";
@@ -16,6 +17,7 @@ export interface PlaceModel {
   isAttic: boolean;
   groundShare: number;
   ceilingRValue: number;
+  roofUValue: number;
   roofAbsorptance: number;
   regainAt: number;
   factorAt: number;
@@ -27,15 +29,47 @@ export interface PlaceModel {
 export type PlaceBefore = Omit<PlaceModel, "toOutsideShareAt">;
 
 const practice = { sourceId: "practice" } as const;
-/** Roofs: dark .85, light .55; attic air change per ft² of ceiling .15 cfm. Source: practice. */
+/** Roofs: dark .85, light .55. Source: practice. */
 const ROOF_ABSORPTANCE = { dark: 0.85, light: 0.55 } as const;
-const ATTIC_VENTILATION_CFM_PER_FT2 = 0.15;
 
 interface Input {
   place: Place;
   pointer: string;
   ledger: Ledger;
   space: ParameterSpace;
+}
+
+/** What an attic's own balance needs beside its insulation and color. */
+function takeAttic(
+  { place, pointer, ledger }: Input,
+  name: string,
+): { roofUValue: number; ventilationCfmPerFt2: number } {
+  const take = (key: "roofUValue" | "ventilationCfmPerFt2", title: string, reason: string): number => {
+    const { value, unit, source, low, high } = ATTIC_DEFAULTS[key];
+    if (place.kind !== "attic") return value;
+    return ledger.take<number>(place[key], {
+      path: `${pointer}/${key}`,
+      title,
+      value,
+      unit,
+      reason,
+      source,
+      low,
+      high,
+    });
+  };
+  return {
+    roofUValue: take(
+      "roofUValue",
+      `Heat that the roof over the ${name} lets through`,
+      "Shingles on boards without insulation.",
+    ),
+    ventilationCfmPerFt2: take(
+      "ventilationCfmPerFt2",
+      `Outdoor air through the ${name}, for each square foot of ceiling`,
+      "A common figure with vents at eaves and ridge.",
+    ),
+  };
 }
 
 function completePlace(input: Input): PlaceBefore {
@@ -68,6 +102,7 @@ function completePlace(input: Input): PlaceBefore {
         low: 0.6 * knownRegain,
         high: Math.min(1, 1.4 * knownRegain),
       });
+  const attic = takeAttic(input, name);
   const usualFactor = defaults.isFactorByRegain ? 1 - regain : defaults.unconditionedFactor;
   const factor =
     isAttic || isConditioned
@@ -104,6 +139,7 @@ function completePlace(input: Input): PlaceBefore {
           high: 38,
         })
       : 19,
+    roofUValue: attic.roofUValue,
     roofAbsorptance: isAttic
       ? ROOF_ABSORPTANCE[
           ledger.take(place.roofColor, {
@@ -136,7 +172,7 @@ function completePlace(input: Input): PlaceBefore {
     atticVentilationAt: space.add({
       key: `places/${place.id}/ventilation`,
       group: "zones",
-      base: ATTIC_VENTILATION_CFM_PER_FT2,
+      base: attic.ventilationCfmPerFt2,
       spread: { shape: "relative", standardUncertainty: isAttic ? 0.4 : 0, min: 0.02, max: 1 },
     }),
   };

@@ -25,6 +25,8 @@ export interface SystemModel {
   ratedCfmPerTon: number;
   /** Multiplies what every leak passes while the system runs: what the calculation leaves out. */
   modelFactorAt: number;
+  /** Of the plenum pressure, behind leakage that nobody found. */
+  unfoundPressureFraction: number;
   ducts: DuctModel;
 }
 
@@ -38,6 +40,8 @@ const SENSIBLE_BTU_PER_H_PER_CFM_F = 1.08;
 /** Blower power over flow of an ordinary furnace blower. Source: practice. */
 const BLOWER_W_PER_CFM = 0.45;
 const TYPICAL_STATIC_PA = 75;
+/** Where nothing is known of a leak's place along the duct. Source: practice. */
+const UNFOUND_PRESSURE_FRACTION = 0.5;
 /**
  * Standard uncertainty of the calculation itself: heat stored in ducts and rooms, air along the runs, zones that ducts
  * warm, hours of a real year. Tuned on one set of houses simulated with all of that and reported on another
@@ -174,6 +178,16 @@ function completeSystem({
     nameplateStaticPa: blower?.nameplateStaticPa ?? null,
     ratedCfmPerTon: takeRatedFlow(system, pointer, ledger),
     modelFactorAt: relative("modelFactor", "model", modelFactor, MODEL_DOUBT),
+    unfoundPressureFraction: ledger.take<number>(system.unfoundPressureFraction, {
+      path: `${pointer}/unfoundPressureFraction`,
+      title: `Part of the plenum pressure behind leaks of ${system.label} that nobody found`,
+      value: UNFOUND_PRESSURE_FRACTION,
+      unit: "ratio",
+      reason: "Their place along the ducts is not known, so half of the pressure at the plenum.",
+      source: practice,
+      low: 0.2,
+      high: 0.8,
+    }),
     ducts: completeDucts({ job, system, pointer, places, ledger, space }),
   };
 }

@@ -5,8 +5,6 @@ import { CELLS, type HouseState } from "./house-state.ts";
 import { clearLeakState, type LeakState } from "./leak-state.ts";
 
 const REFERENCE_PA = 25;
-/** Where nothing is known of a leak's place along the duct, half the plenum pressure drives it. Source: practice. */
-const UNFOUND_PRESSURE_FRACTION = 0.5;
 
 /**
  * How the leakage that nobody has found spreads over the places of a system: by the duct surface there. One row a
@@ -134,7 +132,7 @@ export function fillOperatingLeaks({
         const part = (cfm25 * systems[s]!.servedShare) / served;
         const operating =
           parameters[systems[s]!.modelFactorAt]! *
-          flowAtPressure(part, REFERENCE_PA, plenumPa * UNFOUND_PRESSURE_FRACTION, DUCT_LEAK_EXPONENT.value);
+          flowAtPressure(part, REFERENCE_PA, plenumPa * systems[s]!.unfoundPressureFraction, DUCT_LEAK_EXPONENT.value);
         const { leaks } = state.systems[s]!;
         const row = (s * CELLS.length + c) * places.length;
         for (let p = 0; p < places.length; p++) {

@@ -38,12 +38,12 @@ export function fillZoneLines({
   coilMoistureShare: number;
   out: ZoneLines;
 }): void {
-  const roofUValue = ATTIC_DEFAULTS.roofUValue.value;
   for (let p = 0; p < places.length; p++) {
     const place = places[p]!;
     out.outdoorMoistureShare[p] =
       coilMoistureShare * (place.isInsideBoundary ? parameters[place.toOutsideShareAt]! : 1);
     if (place.isAttic) {
+      const { roofUValue } = place;
       const ventilation = VENTILATION_BTU_PER_H_PER_CFM_F * parameters[place.atticVentilationAt]!;
       const total = 1 / place.ceilingRValue + roofUValue + ventilation;
       out.constant[p] = indoorF / place.ceilingRValue / total;

@@ -97,6 +97,12 @@ function Place({ path, place }: { path: string; place: Draft }) {
       {isBelow ? <ChoiceAt path={`${path}/insulation`} /> : null}
       <Disclosure title="Name, zone pressure and factors">
         <TextAt path={`${path}/label`} label="Name of this place" />
+        {kind === "attic" ? (
+          <>
+            <NumberAt path={`${path}/roofUValue`} hint="About 0.5 for shingles on boards." />
+            <NumberAt path={`${path}/ventilationCfmPerFt2`} />
+          </>
+        ) : null}
         {kind === "conditioned" ? null : (
           <>
             <NumberAt path={`${path}/houseToZonePressurePa`} />

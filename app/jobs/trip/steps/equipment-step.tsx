@@ -101,6 +101,7 @@ function System({ path, hasSiblings }: { path: string; hasSiblings: boolean }) {
           <ChoiceAt path={`${path}/heating/staging`} label="Stages of the heating" isRow />
         ) : null}
         {cooling ? <NumberAt path={`${path}/cooling/sensibleHeatRatio`} /> : null}
+        <NumberAt path={`${path}/unfoundPressureFraction`} />
       </Disclosure>
     </>
   );

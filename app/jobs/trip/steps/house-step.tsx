@@ -38,6 +38,11 @@ export function HouseStep() {
         <TextAt path="house/stationId" />
         <OwnWeather />
         <NumberAt path="house/envelopeUaBtuPerHF" hint="From a heat load calculation of this house." />
+        <NumberAt path="house/naturalInfiltrationCfm" />
+        <NumberAt path="house/envelopeExponentRatio" hint="From a house test at several pressures." />
+        <NumberAt path="house/sensibleLoadShare" />
+        <NumberAt path="house/sunGainHeatingBtuPerHFt2" />
+        <NumberAt path="house/sunGainCoolingBtuPerHFt2" />
         <NumberAt path="house/heatingBalanceF" hint="Outdoors warmer than this, no heat is needed." />
         <NumberAt path="house/coolingBalanceF" hint="Outdoors cooler than this, no cooling is needed." />
       </Disclosure>
