@@ -32,6 +32,16 @@ export const OUTCOME_WORDS: Readonly<Record<RecomputeState | "not-yet", string>>
   "not-yet": "Not recomputed yet",
 };
 
+/** What the record calls an act on a claim. */
+export const CLAIM_ACTS: Readonly<Record<string, string>> = {
+  "claim.submitted": "Handed in",
+  "claim.received": "Came in by file",
+  "claim.checked": "Recomputed and looked through",
+  "claim.commented": "Comment added",
+  "claim.decided": "Decided",
+  "claim.inspected": "Inspection recorded",
+};
+
 export const isClaimState = (text: string | undefined): text is ClaimState =>
   text !== undefined && Object.hasOwn(CLAIM_STATE_WORDS, text);
 

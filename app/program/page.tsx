@@ -11,6 +11,7 @@ import { ClaimFilters, type ClaimSearch, filterOf } from "./claim-filters.tsx";
 import { CLAIM_STATE_WORDS, day, OUTCOME_WORDS } from "./claim-words.ts";
 import { ClaimsSummary } from "./claims-summary.tsx";
 import styles from "./program.module.css";
+import { TableOfClaims } from "./table-of-claims.tsx";
 
 export const metadata: Metadata = { title: "Claims" };
 
@@ -122,6 +123,7 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
                 Older claims
               </LinkButton>
             ) : null}
+            <TableOfClaims search={search} />
           </>
         )}
       </div>

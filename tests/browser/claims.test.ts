@@ -90,17 +90,24 @@ describe("a claim between contractor and program", () => {
     await context.close();
   });
 
-  it("is handed in from the job's result, once for each state of the job", { timeout: 60_000 }, async () => {
+  it("stands with its job: a state of the entries is handed in once, and the record says by whom", {
+    timeout: 60_000,
+  }, async () => {
     const context = await browser.newContext({ viewport: { width: 390, height: 844 }, colorScheme: "dark" });
     const page = await context.newPage();
     await page.goto(`${app.url}/jobs`);
     await page.getByRole("link", { name: /Result of 408 Quarry Road, after the work/ }).click();
-    await page.getByRole("link", { name: "Hand in the claim" }).click();
-    await page.waitForURL(/\/claim$/);
-    expect(await has(page, "No photo shows the repair of")).toBe(true);
+    // The claim of these entries is handed in: its state stands in place of the button, and so on its page.
+    const state = page.getByRole("link", { name: /^Claim: / });
+    await state.waitFor();
+    expect(await page.getByRole("link", { name: "Hand in the claim" }).count()).toBe(0);
+    await page.goto(`${page.url().replace(/\/result$/, "")}/claim`);
+    await page.getByText(/^These entries are handed in/).waitFor();
+    expect(await page.getByRole("button", { name: "Hand in the claim" }).count()).toBe(0);
     await checkPage(page);
-    await page.getByRole("button", { name: "Hand in the claim" }).click();
-    await page.getByText("This state of the job was handed in before.").waitFor();
+    await page.goto(`${page.url().replace(/\/claim$/, "")}/history`);
+    expect(await has(page, "Handed in, claim quarry-road-retest-1")).toBe(true);
+    await checkPage(page);
     await context.close();
   });
 });

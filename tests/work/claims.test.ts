@@ -1,14 +1,18 @@
+import { parse } from "csv-parse/sync";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { DEMO_IDENTITIES } from "#lib/access/demo-identities.ts";
 import { DEMO_PROGRAM_RULE } from "#lib/access/demo-program-rule.ts";
 import { DEMO_PROGRAM_ID, seedDemo } from "#lib/access/seed-demo.ts";
 import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
+import { csvLine } from "#lib/exchange/csv/write-cells.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
+import { CLAIM_COLUMNS, claimTable } from "#lib/work/claims/claim-columns.ts";
 import { commentClaim, decideClaim } from "#lib/work/claims/decide-claim.ts";
 import { putRuleInForce } from "#lib/work/claims/put-rule-in-force.ts";
 import { replayProgramRule } from "#lib/work/claims/replay-program-rule.ts";
 import { seedDemoClaim } from "#lib/work/claims/seed-claim.ts";
 import { draftClaim, recheckClaim, submitClaim } from "#lib/work/claims/submit-claim.ts";
+import { jobLog } from "#lib/work/jobs/job-log.ts";
 import { exampleDocument } from "#tests/estimate/example-jobs.ts";
 import { type TemporaryDatabase, temporaryDatabase } from "#tests/store/temporary-database.ts";
 
@@ -197,5 +201,39 @@ describe("a rule tried over the claims that are there", () => {
       actorId: reviewer.actorId,
       detail: { effectiveOn: "2027-01-01", reason: "Photos were too dark.", ruleId: next.id },
     });
+  });
+});
+
+describe("what is told of claims elsewhere", () => {
+  test("a table has one line for each claim that the filter leaves, figures to the last digit, no formulas", async () => {
+    const all = await received();
+    const tableOf = async (filter: Parameters<typeof claimTable>[2]) => {
+      let text = "";
+      for await (const lines of claimTable(database.store, reviewer, filter)) text += lines;
+      return parse<Record<string, string>>(text, { columns: true });
+    };
+    const rows = await tableOf({});
+    expect(rows.map(({ claimId }) => claimId)).toEqual(all.map(({ id }) => id));
+    expect(Object.keys(rows[0]!)).toEqual(CLAIM_COLUMNS.map(({ name }) => name));
+    expect(Number(rows[0]!.beforeToOutsideCfm25)).toBe(all[0]!.beforeToOutsideCfm25);
+    expect(Number(rows[0]!.rebateUsd)).toBe(all[0]!.rebateUsdCents / 100);
+    const submitted = all.filter(({ state }) => state === "submitted");
+    expect(await tableOf({ state: "submitted" })).toHaveLength(submitted.length);
+    await expect(claimTable(database.store, crew, {}).next()).rejects.toMatchObject({ code: "not-allowed" });
+    expect(csvLine(['=1+1,"x"', -2.5, null])).toBe('"\'=1+1,""x""",-2.5,\r\n');
+  });
+
+  test("the record of a job holds its revisions and every act on its claims, of those only who may see claims", async () => {
+    const asEstimator = <T>(work: Parameters<typeof database.store.withOrganization<T>>[1]) =>
+      database.store.withOrganization(estimator, work);
+    const job = (await asEstimator(({ jobs }) => jobs.findByExample("mixed-crawlspace-retest")))!;
+    const log = (withClaims: boolean) =>
+      asEstimator((scope) => jobLog(scope, job.id, { now: new Date("2026-12-01"), withClaims }));
+    const acts = await log(true);
+    const kinds = acts.map(({ kind }) => kind);
+    expect(kinds).toEqual(expect.arrayContaining(["job.saved", "claim.submitted", "claim.checked"]));
+    expect(acts.map(({ at }) => at.getTime())).toEqual(acts.map(({ at }) => at.getTime()).sort((a, b) => b - a));
+    expect(acts.find(({ kind }) => kind === "claim.checked")).toMatchObject({ actorId: null, words: "same" });
+    expect((await log(false)).every(({ kind }) => !kind.startsWith("claim."))).toBe(true);
   });
 });

@@ -14,12 +14,13 @@ import { evidenceFlags } from "#lib/claims/flags/evidence-flags.ts";
 import { timeFlags } from "#lib/claims/flags/time-flags.ts";
 import type { Job } from "#lib/job/job-schema.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
+import { claimReference } from "#lib/work/claims/submit-claim.ts";
 import { handIn } from "./actions.ts";
 
 export const metadata: Metadata = { title: "Claim" };
 
 const PROBLEMS: Readonly<Record<string, string>> = {
-  again: "This state of the job was handed in before. Change the entries first, or take the former claim back.",
+  again: "This state of the job was handed in before. Change the entries first: each state makes one claim.",
   unfit: "The claim could not be made from these entries. Look at the result page for what is missing.",
 };
 
@@ -74,6 +75,9 @@ export default async function JobClaimPage({
   });
   if (!revision) notFound();
   const job = readJob(revision.document);
+  const reference = job ? claimReference(job.id, revision.revision) : "";
+  const handedIn = claims.filter((claim) => claim.reference === reference);
+  const open = programs.filter(({ id: programId }) => !handedIn.some((claim) => claim.programId === programId));
   return (
     <>
       {record.isDemo ? <DemoBanner>{`${record.title} is made up.`}</DemoBanner> : null}
@@ -102,22 +106,31 @@ export default async function JobClaimPage({
         ) : null}
         {job && hasRetest(job) ? (
           <>
-            <BeforeHandingIn job={job} />
-            {programs.length > 0 ? (
+            {handedIn.map((claim) => (
+              <Notice
+                key={claim.id}
+                kind="info"
+                title={`These entries are handed in. ${CLAIM_STATE_WORDS[claim.state]}.`}
+              >
+                Each state of a job makes one claim. Change the entries, and a new one can be handed in.
+              </Notice>
+            ))}
+            {open.length > 0 ? <BeforeHandingIn job={job} /> : null}
+            {open.length > 0 ? (
               <form action={handIn}>
                 <input type="hidden" name="jobId" value={id} />
                 <PlainSelect
                   label="Program"
                   name="programId"
-                  options={programs.map((program) => ({ value: program.id, label: program.name }))}
+                  options={open.map((program) => ({ value: program.id, label: program.name }))}
                 />
                 <Button type="submit" variant={claims.length > 0 ? "secondary" : "primary"}>
                   Hand in the claim
                 </Button>
               </form>
-            ) : (
+            ) : programs.length === 0 ? (
               <p>No program has invited you yet.</p>
-            )}
+            ) : null}
           </>
         ) : (
           <EmptyState

@@ -4,6 +4,8 @@ import { Button, LinkButton } from "#app/design/button.tsx";
 import { DemoBanner } from "#app/design/demo-banner.tsx";
 import { EmptyState } from "#app/design/empty-state.tsx";
 import { Notice } from "#app/design/notice.tsx";
+import { can } from "#lib/access/can.ts";
+import { jobLog } from "#lib/work/jobs/job-log.ts";
 import jobStyles from "../../jobs.module.css";
 import { showAs } from "../../session.ts";
 import { changedPaths } from "../../trip/changed-paths.ts";
@@ -11,6 +13,7 @@ import type { Draft } from "../../trip/draft.ts";
 import { stepOfPath } from "../../trip/missing.ts";
 import { STEP_WORDS, TRIP_STEPS } from "../../trip/trip-steps.ts";
 import { restore } from "./actions.ts";
+import { JobRecord } from "./job-record.tsx";
 
 export const metadata: Metadata = { title: "History" };
 
@@ -36,12 +39,14 @@ function changeWords(before: Draft | undefined, after: Draft): string {
 export default async function HistoryPage({ params, searchParams }: Props) {
   const { id } = await params;
   const { restored, meanwhile } = await searchParams;
-  const { job, revisions, names } = await showAs("job.view", async ({ jobs, organizations }) => {
+  const { job, revisions, names, acts } = await showAs("job.view", async (scope, actor) => {
+    const { jobs, organizations } = scope;
     const list = (await jobs.listRevisions(id)).slice(0, MOST_SHOWN + 1);
     return {
       job: await jobs.find(id),
       revisions: await Promise.all(list.map(({ revision }) => jobs.findRevision(id, revision))),
       names: new Map((await organizations.members()).map((member) => [member.id, member.name])),
+      acts: await jobLog(scope, id, { now: new Date(), withClaims: can(actor, "claim.view") }),
     };
   });
   return (
@@ -109,6 +114,7 @@ export default async function HistoryPage({ params, searchParams }: Props) {
             </li>
           ))}
         </ol>
+        <JobRecord acts={acts} names={names} />
       </div>
     </>
   );

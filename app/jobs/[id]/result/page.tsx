@@ -19,6 +19,7 @@ import { PaperLinks } from "../papers/paper-links.tsx";
 import { AirTable } from "./air-table.tsx";
 import { AssumptionsTable } from "./assumptions-table.tsx";
 import { ChargesTable } from "./charges-table.tsx";
+import { ClaimLink } from "./claim-link.tsx";
 import { LaterBills } from "./later-bills.tsx";
 import { PromiseAndResult } from "./promise-and-result.tsx";
 import styles from "./result.module.css";
@@ -45,7 +46,7 @@ const stat = (id: string, label: ReactNode, number: Ranged, format: (value: numb
 /** The answer of a job: the verdict first, every number with its doubt, and everything behind it on demand. */
 export default async function ResultPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params;
-  const { record, job } = await showJob(id);
+  const { record, revision, job } = await showJob(id);
   const result = await computeResult(job);
   const { scope, leakage, savings, economics, warnings, cautions } = result;
   const usd = (value: number) => formatUsd(value);
@@ -86,11 +87,7 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
           <LinkButton href={`/jobs/${id}/options`} variant="secondary">
             Choose the work
           </LinkButton>
-          {result.basis === "verified" ? (
-            <LinkButton href={`/jobs/${id}/claim`} variant="secondary">
-              Hand in the claim
-            </LinkButton>
-          ) : null}
+          {result.basis === "verified" ? <ClaimLink jobId={id} entriesId={job.id} revision={revision} /> : null}
           <LinkButton href={`/jobs/${id}/house`} variant="secondary">
             Change the entries
           </LinkButton>

@@ -1,5 +1,6 @@
 import { DataTable } from "#app/design/data-table.tsx";
 import { Notice } from "#app/design/notice.tsx";
+import { Disclosure } from "#app/design/worked-out.tsx";
 import type { Claim, ClaimOrigin } from "#lib/claims/claim-schema.ts";
 import { formatNumber } from "#lib/units/format.ts";
 import styles from "../../program.module.css";
@@ -65,15 +66,14 @@ export function ClaimOriginPart({ origin, numbers }: { origin: ClaimOrigin; numb
           },
         ]}
       />
-      <details>
-        <summary>What of the file was not read, or taken otherwise ({origin.unreadCount})</summary>
+      <Disclosure title={`What of the file was not read, or taken otherwise (${origin.unreadCount})`}>
         <ul className={styles.lines}>
           {origin.unread.map((line) => (
             <li key={line}>{line}</li>
           ))}
           {rest > 0 ? <li>and {rest} more</li> : null}
         </ul>
-      </details>
+      </Disclosure>
     </section>
   );
 }

@@ -2,16 +2,8 @@ import { DataTable } from "#app/design/data-table.tsx";
 import { Disclosure } from "#app/design/worked-out.tsx";
 import type { AuditRecord } from "#lib/store/repositories/audit.ts";
 import type { ClaimEvent } from "#lib/store/repositories/claim-review.ts";
-import { CLAIM_STATE_WORDS } from "../../claim-words.ts";
+import { CLAIM_ACTS, CLAIM_STATE_WORDS } from "../../claim-words.ts";
 import styles from "../../program.module.css";
-
-const ACTIONS: Readonly<Record<string, string>> = {
-  "claim.submitted": "Handed in",
-  "claim.checked": "Recomputed and looked through",
-  "claim.commented": "Comment added",
-  "claim.decided": "Decided",
-  "claim.inspected": "Inspection recorded",
-};
 
 const moment = (date: Date) => date.toLocaleString("en-US", { dateStyle: "medium", timeStyle: "short" });
 
@@ -49,7 +41,7 @@ export function ClaimTalk({
           columns={[{ label: "When" }, { label: "Who" }, { label: "What" }]}
           rows={log.map(({ action, actorId, createdAt }, index) => ({
             id: `${index} ${action}`,
-            cells: [moment(createdAt), who(actorId), ACTIONS[action] ?? action],
+            cells: [moment(createdAt), who(actorId), CLAIM_ACTS[action] ?? action],
           }))}
         />
       </Disclosure>
