@@ -110,7 +110,7 @@ export default async function JobClaimPage({
               <Notice
                 key={claim.id}
                 kind="info"
-                title={`These entries are handed in. ${CLAIM_STATE_WORDS[claim.state]}.`}
+                title={`These entries are handed in; the claim’s state: ${CLAIM_STATE_WORDS[claim.state].toLowerCase()}.`}
               >
                 Each state of a job makes one claim. Change the entries, and a new one can be handed in.
               </Notice>

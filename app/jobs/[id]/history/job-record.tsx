@@ -33,7 +33,16 @@ function whoElse(kind: string): string {
 }
 
 /** Everything that was done with a job, by whom and when. It is only ever added to. */
-export function JobRecord({ acts, names }: { acts: readonly JobAct[]; names: ReadonlyMap<string, string> }) {
+export function JobRecord({
+  acts,
+  names,
+  somebody,
+}: {
+  acts: readonly JobAct[];
+  names: ReadonlyMap<string, string>;
+  /** Who acts that no member's name is known of. */
+  somebody: string;
+}) {
   return (
     <section aria-labelledby="record">
       <h2 id="record">The record</h2>
@@ -48,7 +57,7 @@ export function JobRecord({ acts, names }: { acts: readonly JobAct[]; names: Rea
             moment(act.at),
             act.actorId === null
               ? whoElse(act.kind)
-              : (names.get(act.actorId) ?? (act.kind.startsWith("claim.") ? "The program" : "a former member")),
+              : (names.get(act.actorId) ?? (act.kind.startsWith("claim.") ? "The program" : somebody)),
             `${ACTS[act.kind] ?? CLAIM_ACTS[act.kind] ?? act.kind}, ${ofWhat(act)}`,
             said(act),
           ],

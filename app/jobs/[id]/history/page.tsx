@@ -49,6 +49,7 @@ export default async function HistoryPage({ params, searchParams }: Props) {
       acts: await jobLog(scope, id, { now: new Date(), withClaims: can(actor, "claim.view") }),
     };
   });
+  const somebody = job.isDemo ? "came with Ductmend" : "a former member";
   return (
     <>
       {job.isDemo ? <DemoBanner>{`${job.title} is made up.`}</DemoBanner> : null}
@@ -90,7 +91,7 @@ export default async function HistoryPage({ params, searchParams }: Props) {
                   {index === 0 ? ", the newest" : ""}
                 </h2>
                 <p className={jobStyles.small}>
-                  {moment(createdAt)}, {names.get(authorId) ?? (job.isDemo ? "came with Ductmend" : "a former member")}
+                  {moment(createdAt)}, {names.get(authorId) ?? somebody}
                 </p>
                 <p className={jobStyles.small}>
                   {changeWords(revisions[index + 1]?.document as Draft | undefined, document as Draft)}
@@ -114,7 +115,7 @@ export default async function HistoryPage({ params, searchParams }: Props) {
             </li>
           ))}
         </ol>
-        <JobRecord acts={acts} names={names} />
+        <JobRecord acts={acts} names={names} somebody={somebody} />
       </div>
     </>
   );
