@@ -3,6 +3,7 @@ import { homeownerByLink } from "#lib/access/current-actor.ts";
 import type { Language } from "#lib/pictures/scene.ts";
 import type { Identity } from "#lib/store/identity.ts";
 import { sharedStore } from "#lib/store/shared-store.ts";
+import { papersOfOrder } from "./papers-of-order.ts";
 
 /** Opens what a link leads to, inside one unit of work; undefined when no such link was ever given out. */
 export async function proposalByLink(token: string) {
@@ -14,6 +15,8 @@ export async function proposalByLink(token: string) {
   const now = new Date();
   return {
     actor,
+    /** The other papers of the same order. */
+    papersOfOrder: () => papersOfOrder(store, { ...identity, proposalId }, now),
     read: () =>
       store.withOrganization(identity, async ({ proposals }) => ({
         proposal: await proposals.find(proposalId),

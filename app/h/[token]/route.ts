@@ -1,4 +1,5 @@
 import type { NextRequest } from "next/server";
+import { otherPaper, relatedPapers } from "#app/h/papers-of-order.ts";
 import { languageOf, proposalByLink } from "#app/h/proposal-by-link.ts";
 import { can } from "#lib/access/can.ts";
 import { OPEN_STATES, orderableOptions, type PageProblem } from "#lib/documents/html/proposal-page.tsx";
@@ -25,9 +26,24 @@ export async function GET(request: NextRequest, { params }: Context): Promise<Re
   const link = await proposalByLink(token);
   if (!link) return unknownLink();
   const { proposal, state, events } = await link.read();
-  if (!events.some(({ kind }) => kind === "seen")) await link.record("seen");
   const query = request.nextUrl.searchParams;
+  const papers = await link.papersOfOrder();
+  const other = otherPaper(papers, query.get("of"));
+  if (other) {
+    const html = await renderProposalPage({
+      issued: readIssuedProposal(other.proposal.view),
+      language: languageOf(query.get("lang")),
+      path: `/h/${token}`,
+      fingerprint: other.proposal.contentHash,
+      state: other.state,
+      events: other.accepted ? [other.accepted] : [],
+      readOnlyAs: other === papers.newer ? "newer" : "earlier",
+    });
+    return new Response(html, { headers: HEADERS });
+  }
+  if (!events.some(({ kind }) => kind === "seen")) await link.record("seen");
   const html = await renderProposalPage({
+    related: relatedPapers(papers),
     issued: readIssuedProposal(proposal.view),
     language: languageOf(query.get("lang")),
     path: `/h/${token}`,
@@ -81,6 +97,7 @@ export async function POST(request: NextRequest, { params }: Context): Promise<R
     }
   }
   const html = await renderProposalPage({
+    related: relatedPapers(await link.papersOfOrder()),
     issued,
     language,
     path,

@@ -4,6 +4,7 @@ import { type OptionCard, openBlocks } from "../document-view.ts";
 import type { IssuedProposal } from "../issued-proposal.ts";
 import { createSpeaker, type Speaker } from "../speaker.ts";
 import { DocumentHtml } from "./document-html.tsx";
+import { ReadOnlyNotice, RelatedNotices, type RelatedPapers } from "./related-papers.tsx";
 
 export type PageProblem = "option" | "name" | "agree" | "question" | "changed";
 
@@ -19,6 +20,10 @@ export interface ProposalPageProps {
   /** What was typed into a form that had a problem. */
   typed?: Readonly<Partial<Record<"option" | "name" | "question", string>>>;
   hasJustAsked?: boolean;
+  /** The other papers of the same order. */
+  related?: RelatedPapers;
+  /** Another paper of the order of the link's own: it can be read here and nothing else. */
+  readOnlyAs?: "newer" | "earlier";
 }
 
 /** States in which a homeowner may still accept. */
@@ -37,7 +42,9 @@ export function ProposalPage(props: ProposalPageProps) {
   const { issued, language, path, fingerprint, state } = props;
   const speaker = createSpeaker(language);
   const other = language === "en" ? "es" : "en";
-  const isOpen = OPEN_STATES.includes(state) && orderableOptions(issued, language).length > 0;
+  const { readOnlyAs } = props;
+  const of = readOnlyAs ? `&of=${readOnlyAs}` : "";
+  const isOpen = !readOnlyAs && OPEN_STATES.includes(state) && orderableOptions(issued, language).length > 0;
   return (
     <DocumentHtml
       view={issued.languages[language]}
@@ -46,16 +53,16 @@ export function ProposalPage(props: ProposalPageProps) {
         skipLabel: speaker.say("page.skip"),
         letterhead: issued.letterhead,
         links: [
-          { label: speaker.say("page.pdf"), href: `${path}/pdf?lang=${language}` },
-          { label: speaker.say("page.otherLanguage"), href: `${path}?lang=${other}`, language: other },
+          { label: speaker.say("page.pdf"), href: `${path}/pdf?lang=${language}${of}` },
+          { label: speaker.say("page.otherLanguage"), href: `${path}?lang=${other}${of}`, language: other },
           ...(isOpen ? [{ label: speaker.say("page.toAccept"), href: "#accept" }] : []),
-          { label: speaker.say("page.toAsk"), href: "#ask" },
+          ...(readOnlyAs ? [] : [{ label: speaker.say("page.toAsk"), href: "#ask" }]),
         ],
         above: <StateNotices {...props} speaker={speaker} />,
         below: (
           <>
             {isOpen ? <AcceptForm {...props} speaker={speaker} /> : null}
-            <AskForm {...props} speaker={speaker} />
+            {readOnlyAs ? null : <AskForm {...props} speaker={speaker} />}
           </>
         ),
       }}
@@ -67,7 +74,8 @@ interface Part extends ProposalPageProps {
   speaker: Speaker;
 }
 
-function StateNotices({ speaker, state, events, issued, language, problems = [], hasJustAsked }: Part) {
+function StateNotices(props: Part) {
+  const { speaker, state, events, issued, language, problems = [], hasJustAsked, path, related, readOnlyAs } = props;
   const accepted = events.find(({ kind }) => kind === "accepted");
   return (
     <>
@@ -85,6 +93,8 @@ function StateNotices({ speaker, state, events, issued, language, problems = [],
           </ul>
         </div>
       ) : null}
+      {readOnlyAs ? <ReadOnlyNotice speaker={speaker} path={path} /> : null}
+      {related ? <RelatedNotices speaker={speaker} path={path} state={state} related={related} /> : null}
       {hasJustAsked ? (
         <div className="notice done" role="status">
           <p>{speaker.say("page.asked")}</p>

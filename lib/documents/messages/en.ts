@@ -435,6 +435,17 @@ export const EN = {
   "page.closed.withdrawn": "The firm took it back. Ask below what comes next.",
   "page.closed.superseded": "A newer paper took its place. Look for the newer link.",
   "page.closed.declined": "You turned it down. If you changed your mind, ask below.",
+  "page.newerTitle": "There is a newer paper",
+  "page.newer.changeOrder":
+    "On {date} the firm wrote a change order (fingerprint {fingerprint}). Your order here stays as it is until you accept that one by its own link.",
+  "page.newer.changed":
+    "You accepted the change order of {date} (fingerprint {fingerprint}). What it says takes the place of this paper.",
+  "page.newer.replaced": "The paper of {date} (fingerprint {fingerprint}) took the place of this one.",
+  "page.newerLink": "Read the newer paper",
+  "page.earlier": "This is a change to the paper that you accepted on {date} (fingerprint {fingerprint}).",
+  "page.earlierLink": "Read the paper you accepted",
+  "page.readOnly": "This is another paper of your order. Here you can read it. To ask or to accept, use its own link.",
+  "page.readOnlyBack": "Back to the paper of your link",
   "page.problemTitle": "There is a problem",
   "page.problem.option": "Choose one of the options.",
   "page.problem.name": "Enter your full name.",

@@ -434,6 +434,18 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "page.closed.withdrawn": "La empresa lo retiró. Pregunte abajo qué sigue.",
   "page.closed.superseded": "Uno más nuevo lo reemplaza. Busque el enlace nuevo.",
   "page.closed.declined": "Usted lo rechazó. Si cambió de idea, pregunte abajo.",
+  "page.newerTitle": "Hay un papel más nuevo",
+  "page.newer.changeOrder":
+    "El {date} la empresa escribió una orden de cambio (huella {fingerprint}). Su pedido aquí sigue igual hasta que usted acepte esa con su propio enlace.",
+  "page.newer.changed":
+    "Usted aceptó la orden de cambio del {date} (huella {fingerprint}). Lo que dice reemplaza este papel.",
+  "page.newer.replaced": "El papel del {date} (huella {fingerprint}) reemplazó a este.",
+  "page.newerLink": "Leer el papel más nuevo",
+  "page.earlier": "Este es un cambio al papel que usted aceptó el {date} (huella {fingerprint}).",
+  "page.earlierLink": "Leer el papel que aceptó",
+  "page.readOnly":
+    "Este es otro papel de su pedido. Aquí puede leerlo. Para preguntar o aceptar, use su propio enlace.",
+  "page.readOnlyBack": "Volver al papel de su enlace",
   "page.problemTitle": "Hay un problema",
   "page.problem.option": "Elija una de las opciones.",
   "page.problem.name": "Escriba su nombre completo.",

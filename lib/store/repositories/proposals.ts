@@ -120,6 +120,16 @@ export function proposals({ sql, identity }: UnitOfWork) {
       }));
     },
 
+    /** The paper that took the place of this one, or that changes it; the newest where there are several. */
+    async newerId(id: string): Promise<string | undefined> {
+      const row = await sql.proposal.findFirst({
+        where: { supersedesId: requireId(id, "proposal") },
+        select: { id: true },
+        orderBy: [{ issuedAt: "desc" }, { id: "asc" }],
+      });
+      return row?.id;
+    },
+
     async stateOf(id: string, now: Date): Promise<ProposalState> {
       const { expiresAt } = await find(id);
       const isSuperseded = (await sql.proposal.count({ where: { supersedesId: id } })) > 0;

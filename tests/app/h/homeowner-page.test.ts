@@ -25,7 +25,14 @@ afterAll(async () => {
   await database.remove();
 });
 
-async function issue(expiresAt = LATER) {
+/** Each paper says another day, so that no two have the same fingerprint. */
+let day = 0;
+const nextDay = () => {
+  day += 1;
+  return `2026-10-${String(day).padStart(2, "0")}`;
+};
+
+async function issue(expiresAt = LATER, supersedesId?: string) {
   const { job, result } = await estimatedExample("mixed-crawlspace-heat-pump.json");
   return database.store.withOrganization(ALPHA, ({ proposals }) =>
     proposals.issue({
@@ -33,11 +40,15 @@ async function issue(expiresAt = LATER) {
       jobRevision: 1,
       engineVersion: result.engineVersion,
       result,
-      view: issueProposal({ job, result, isoDate: "2026-11-25", contractor: { name: "Invented Sealing" } }),
+      view: issueProposal({ job, result, isoDate: nextDay(), contractor: { name: "Invented Sealing" } }),
       expiresAt,
+      ...(supersedesId ? { supersedesId } : {}),
     }),
   );
 }
+
+const accept = (linkToken: string, fingerprint: string) =>
+  send(linkToken, { intent: "accept", option: "target", name: "Ada Invented", agree: "yes", fingerprint });
 
 const context = (token: string) => ({ params: Promise.resolve({ token }) });
 const open = (token: string, query = "") => GET(new NextRequest(`${ORIGIN}/h/${token}${query}`), context(token));
@@ -124,6 +135,56 @@ describe("the homeowner's page", () => {
       fingerprint: proposal.contentHash,
     });
     expect(await kindsOf(proposal.id)).toEqual(["seen"]);
+  });
+
+  test("a paper that was replaced says so, links the newer one, and can not be accepted", async () => {
+    const first = await issue();
+    const second = await issue(LATER, first.proposal.id);
+    const html = await (await open(first.linkToken)).text();
+    expect(html).toContain("There is a newer paper");
+    expect(html).toContain(second.proposal.contentHash.slice(0, 12));
+    expect(html).toContain("A newer paper took its place");
+    expect(html).not.toContain('value="accept"');
+    await accept(first.linkToken, first.proposal.contentHash);
+    expect(await kindsOf(first.proposal.id)).toEqual(["seen"]);
+    expect(await (await open(second.linkToken)).text()).not.toContain("There is a newer paper");
+  });
+
+  test("an accepted paper and its change orders name and link each other, in both languages", async () => {
+    const order = await issue();
+    await accept(order.linkToken, order.proposal.contentHash);
+    const withdrawn = await issue(LATER, order.proposal.id);
+    const change = await issue(LATER, withdrawn.proposal.id);
+    const stands = await (await open(order.linkToken)).text();
+    expect(stands).toContain("You accepted this paper");
+    expect(stands).toContain("the firm wrote a change order");
+    expect(stands).toContain(`?of=newer&amp;lang=en`);
+    expect(stands).toContain(change.proposal.contentHash.slice(0, 12));
+    expect(await (await open(order.linkToken, "?lang=es")).text()).toContain("la empresa escribió una orden de cambio");
+    const ofChange = await (await open(change.linkToken)).text();
+    expect(ofChange).toContain("This is a change to the paper that you accepted on");
+    expect(ofChange).toContain(order.proposal.contentHash.slice(0, 12));
+
+    // Read through the other's link: the other paper itself, without forms, and not marked as seen.
+    const through = await (await open(order.linkToken, "?of=newer")).text();
+    expect(through).toContain(change.proposal.contentHash);
+    expect(through).not.toContain("<form");
+    expect(through).toContain("Back to the paper of your link");
+    expect(await (await open(change.linkToken, "?of=earlier")).text()).toContain("signed as Ada Invented");
+    const request = new NextRequest(`${ORIGIN}/h/${order.linkToken}/pdf?of=newer`);
+    const file = (await getPdf(request, context(order.linkToken))).headers.get("content-disposition");
+    expect(file).toContain(change.proposal.contentHash.slice(0, 12));
+
+    await accept(change.linkToken, change.proposal.contentHash);
+    expect(await (await open(order.linkToken)).text()).toContain("You accepted the change order of");
+    expect(await kindsOf(change.proposal.id)).toEqual(["seen", "accepted"]);
+  });
+
+  test("a link shows no paper of another order", async () => {
+    const [one, other] = [await issue(), await issue()];
+    const html = await (await open(one.linkToken, "?of=newer")).text();
+    expect(html).toContain(one.proposal.contentHash);
+    expect(html).not.toContain(other.proposal.contentHash.slice(0, 12));
   });
 
   test("the PDF is the same paper, in the language and on the sheet asked for", async () => {

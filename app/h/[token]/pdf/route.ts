@@ -1,4 +1,5 @@
 import type { NextRequest } from "next/server";
+import { otherPaper } from "#app/h/papers-of-order.ts";
 import { languageOf, proposalByLink } from "#app/h/proposal-by-link.ts";
 import { readIssuedProposal } from "#lib/documents/issued-proposal.ts";
 import { renderDocumentPdf } from "#lib/documents/render-document-pdf.ts";
@@ -8,7 +9,8 @@ export async function GET(request: NextRequest, { params }: { params: Promise<{ 
   const { token } = await params;
   const link = await proposalByLink(token);
   if (!link) return new Response("No paper is found at this link.", { status: 404 });
-  const { proposal } = await link.read();
+  const other = otherPaper(await link.papersOfOrder(), request.nextUrl.searchParams.get("of"));
+  const { proposal } = other ?? (await link.read());
   const { languages, paper, letterhead } = readIssuedProposal(proposal.view);
   const wanted = request.nextUrl.searchParams.get("paper");
   const bytes = await renderDocumentPdf(languages[languageOf(request.nextUrl.searchParams.get("lang"))], {
