@@ -32,11 +32,16 @@ export function hoseScene(
   return {
     width,
     height: Math.ceil(list.bottom),
-    title: `Hoses and taps: ${title.toLowerCase()}`,
+    title: `Hoses and taps: ${title}`,
     finding: shown ? shownFinding(drawing, shown) : findingOf(direction, drawing),
     ...(drawing.hoses.length > 0
       ? {
-          note: "The number is at both ends of a hose. Full disc and line: signal hose. Hollow disc and dashed line: reference hose. The gauge shows signal less reference.",
+          note: [
+            "The number is at both ends of a hose. Full disc and line: signal hose. Hollow disc and dashed line: reference hose. The gauge shows signal less reference.",
+            ...(drawing.nodes.some(({ state, part }) => state === "covered" && part === "register")
+              ? ["A dotted bar is the cover over a register or grille."]
+              : []),
+          ].join(" "),
         }
       : {}),
     table: {
@@ -74,6 +79,7 @@ function findingOf(direction: FanDirection, { ducts, hoses, channels, nodes }: H
   const first = isMoved ? `Air is ${way}` : still;
   const held = channels.filter(({ heldBy, expectedPressurePa }) => heldBy && expectedPressurePa !== undefined);
   const count = hoses.length === 0 ? "no hose" : hoses.length === 1 ? "one hose" : `${hoses.length} hoses`;
+  if (isBothWays) return `${first}; ${count}; the house is held at each step, both ways.`;
   const shows = held.map((channel) => `${lowerFirst(channel.label)} ${channelReading(channel).whole}`);
   return shows.length === 0 ? `${first}; ${count}.` : `${first}; ${count}; hold ${shows.join(" and ")}.`;
 }

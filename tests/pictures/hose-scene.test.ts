@@ -71,6 +71,36 @@ describe("hoses and taps", () => {
     }
   });
 
+  test("the name of a blank has a line to it, which no other name crosses", () => {
+    const kinds = ["side-leakage", "side-leakage-to-outside", "matched-pressure"] as const;
+    for (const testKind of kinds) {
+      for (const direction of DIRECTIONS) {
+        for (const width of [COMPACT_WIDTH, WIDE_WIDTH]) {
+          const shapes = plainShapes(hoseScene(inputOf({ testKind, direction }), { width }));
+          const name = shapes.find((each): each is TextShape => each.kind === "text" && /[Bb]lank/.test(each.text))!;
+          const blank = shapes.find((each) => each.kind === "rect" && each.width === 6 && each.fill === "ink")!;
+          if (blank.kind !== "rect") throw new Error("No blank is drawn");
+          const x = blank.x + 3;
+          const line = shapes.find((each) => each.kind === "path" && each.d.startsWith(`M${x} `) && !each.fill);
+          const setup = `${testKind} ${direction} ${width}`;
+          expect(line, setup).toBeDefined();
+          expect(name.x - x, setup).toBeLessThan(8);
+          expect(blank.y - name.y, setup).toBeLessThan(60);
+          const crossed = shapes
+            .filter((each): each is TextShape => each.kind === "text")
+            .filter((each) => {
+              const box = textBox(each);
+              return box.x < x && box.x + box.width > x && box.y > name.y && box.y < blank.y;
+            });
+          expect(
+            crossed.map(({ text }) => text),
+            setup,
+          ).toEqual([]);
+        }
+      }
+    }
+  });
+
   test("no hose of any set-up lies on top of another, or behind the gauge", () => {
     for (const setup of EVERY_SETUP) {
       const { hoses, gauge } = inputOf(setup).drawing;

@@ -7,24 +7,58 @@ import type { HoseFrame } from "./hose-frame.ts";
 export function hoseLabels(drawing: HoseDrawing, frame: HoseFrame): PlainShape[] {
   const taken = [...hoseBoxes(drawing, frame), ...partBoxes(drawing, frame)];
   const sheet = { x: 2, y: 2, width: frame.width - 4, height: frame.houseBottom - 4 };
-  const placed: TextShape[] = [];
+  const placed: PlainShape[] = [];
+  const names: Box[] = [];
+  const blank = drawing.nodes.find(({ part }) => part === "barrier");
+  if (blank) {
+    const { text, line, room } = blankLabel(blank, frame);
+    placed.push(line, text);
+    taken.push(room);
+    names.push(textBox(text));
+  }
   for (const candidates of wishes(drawing, frame)) {
-    const label = placeLabel({ candidates, taken, sheet, margin: 1 });
+    // Names of places keep further off the others, so that two names never read as one.
+    const isOfPlace = candidates[0]?.fill === "soft";
+    const near = isOfPlace ? names.map(({ x, ...box }) => ({ ...box, x: x - 7, width: box.width + 14 })) : names;
+    const label = placeLabel({ candidates, taken: [...taken, ...near], sheet, margin: 1 });
     if (!label) continue;
     placed.push(label);
-    taken.push(textBox(label));
+    names.push(textBox(label));
   }
   return placed;
+}
+
+/**
+ * The name of a blank stands above the names of what is beside it, with a line from the one to the other: whoever sets
+ * the blank must see between which parts it goes.
+ */
+function blankLabel(node: DrawnNode, frame: HoseFrame): { text: TextShape; line: PlainShape; room: Box } {
+  const { x, y } = frame.at(node);
+  const top = y - (frame.isCompact ? 15 : 20);
+  // Above the one name that is beside it; near the eaves the slope of the roof leaves no room for that.
+  const isNearEaves = node.x < 27;
+  const foot = y - (frame.isCompact ? (isNearEaves ? 38 : 62) : isNearEaves ? 44 : 64);
+  const text = frame.isCompact ? "Blanked off" : node.label;
+  return {
+    text: { kind: "text", text, size: frame.textSize, weight: 600, fill: "ink", x: c(x + 4), y: c(foot + 4) },
+    line: { kind: "path", d: `M${c(x)} ${c(foot)}L${c(x)} ${c(top)}`, stroke: "ink", strokeWidth: 1.4 },
+    room: { x: x - 2, y: foot, width: 4, height: top - foot },
+  };
 }
 
 /** Each name with the places it would like, best first; the most needed names first. */
 function wishes({ nodes, areas, channels }: HoseDrawing, frame: HoseFrame): TextShape[][] {
   const size = frame.textSize;
+  const heightOf = (wanted: DrawnNode["part"]) => nodes.find(({ part }) => part === wanted)?.y;
+  // The names of fan and restrictor keep apart: the lower part has its name lower.
+  const isFanLower = (heightOf("flow-restrictor") ?? 0) < (heightOf("duct-fan") ?? 0);
   const hasThermometers = nodes.some(({ part }) => part === "thermometer");
-  const partNames = nodes.flatMap((node) => {
+  const partNames = [...nodes].sort(byNeed).flatMap((node) => {
     const text = partName(node, frame.isCompact);
     if (!text || (hasThermometers && node.part === "plenum")) return [];
-    return isBesideHouse(node) ? besideHouse({ text, node, frame }) : [around({ text, node, frame })];
+    return isBesideHouse(node)
+      ? besideHouse({ text, node, frame })
+      : [around({ text, node, frame, isLow: node.part === "duct-fan" && isFanLower })];
   });
   const areaNames = areas.map(({ id, label, x, y, width }) => {
     const text = id === "under" && frame.isCompact ? "Below the floor" : label;
@@ -80,14 +114,17 @@ function partName({ part, label, state, id }: DrawnNode, isShort: boolean): stri
       return id === "supply-plenum" ? "Supply" : "Return";
     case "register":
       return state === "covered" ? "covered" : "open";
-    case "barrier":
-      return isShort ? "Blanked off" : label;
     case "pan":
       return "Pan";
     default:
       return undefined;
   }
 }
+
+/** What a hose goes to is named before what only stands there. */
+const NAMED_FIRST: readonly DrawnNode["part"][] = ["thermometer", "plenum"];
+const byNeed = (a: DrawnNode, b: DrawnNode): number =>
+  Number(NAMED_FIRST.includes(b.part)) - Number(NAMED_FIRST.includes(a.part));
 
 const isBesideHouse = ({ part }: DrawnNode): boolean => part === "house-fan" || part === "open-door";
 
@@ -102,28 +139,36 @@ function besideHouse({ text, node, frame }: { text: string; node: DrawnNode; fra
 }
 
 /** Right, left, above and below a part, near and a little further. */
-function around({ text, node, frame }: { text: string; node: DrawnNode; frame: HoseFrame }): TextShape[] {
+function around({
+  text,
+  node,
+  frame,
+  isLow,
+}: {
+  text: string;
+  node: DrawnNode;
+  frame: HoseFrame;
+  /** Whether its name rather stands below its middle. */
+  isLow: boolean;
+}): TextShape[] {
   const { x, y } = frame.at(node);
   const size = frame.textSize;
   const base = { kind: "text", text, size, fill: "ink" } as const;
-  const isDuctPart = ["plenum", "air-handler", "barrier", "thermometer"].includes(node.part);
+  const isDuctPart = ["plenum", "air-handler", "thermometer"].includes(node.part);
   const aside = node.part === "register" ? 0 : frame.fanR + 5;
-  const sides = [0, -9, 9, -16, 16].flatMap((shift): TextShape[] => [
+  const sides = (isLow ? [16, 9, 0, -9, -16] : [0, -9, 9, -16, 16]).flatMap((shift): TextShape[] => [
     { ...base, x: c(x + aside), y: c(y + 4 + shift) },
     { ...base, x: c(x - aside), y: c(y + 4 + shift), anchor: "end" },
   ]);
-  const isBlank = node.part === "barrier";
-  const heights = isDuctPart
-    ? [-24, -38, -52, ...(isBlank ? [-66, -80] : []), 27]
-    : node.part === "register"
-      ? [22, 34]
-      : [-26, 32, 46];
-  const middles = heights.map(
-    (by): TextShape => ({ ...base, x: c(x), y: c(y + by * (frame.isCompact ? 0.85 : 1)), anchor: "middle" }),
-  );
-  // Above the other names, to the right of the blank, or to its left where hoses go up.
-  if (isBlank) return (["start", "end"] as const).flatMap((anchor) => middles.map((text) => ({ ...text, anchor })));
-  return isDuctPart || node.part === "register" ? middles : [...sides, ...middles];
+  const heights = isDuctPart ? [-24, -38, -52, -66, 27] : node.part === "register" ? [22, 34] : [-26, 32, 46];
+  const scale = frame.isCompact ? 0.85 : 1;
+  const above = heights.flatMap((by): TextShape[] => {
+    const middle = { ...base, x: c(x), y: c(y + by * scale), anchor: "middle" } as const;
+    if (!isDuctPart) return [middle];
+    // Beside the line of a blank, or clear of the roof, a name of the ducts may begin or end near its part.
+    return [middle, { ...middle, x: c(x + 6), anchor: "end" }, { ...middle, x: c(x - 6), anchor: "start" }];
+  });
+  return isDuctPart || node.part === "register" ? above : [...sides, ...above];
 }
 
 /** Every stretch of hose as a thin box, and its discs. */
@@ -179,7 +224,13 @@ function partBoxes({ nodes, ducts }: HoseDrawing, frame: HoseFrame): Box[] {
     boxBetween(frame, 11.5, 34, 12.5, 98),
     boxBetween(frame, 81.5, 34, 82.5, 98),
   ];
-  return [...round, ...flexible, ...grilles, ...flue, ...stems, ...lines];
+  // The slopes of the roof, from eaves to ridge, as a stair of small boxes.
+  const roof = Array.from({ length: 16 }, (_, step) => {
+    const [from, to] = [8 + (21 * step) / 16, 8 + (21 * (step + 1)) / 16];
+    const [high, low] = [34 - 2 * (step + 1), 34 - 2 * step];
+    return [boxBetween(frame, from, high, to, low), boxBetween(frame, 94 - to, high, 94 - from, low)];
+  }).flat();
+  return [...round, ...flexible, ...grilles, ...flue, ...stems, ...lines, ...roof];
 }
 
 function boxBetween(frame: HoseFrame, left: number, top: number, right: number, bottom: number): Box {
