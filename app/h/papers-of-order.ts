@@ -1,28 +1,29 @@
 import type { RelatedPapers } from "#lib/documents/html/related-papers.tsx";
-import type { Identity } from "#lib/store/identity.ts";
-import type { Store } from "#lib/store/open-store.ts";
+import type { ProposalEventRecord, ProposalState } from "#lib/job/proposal-state.ts";
+import type { ProposalRecord } from "#lib/store/repositories/proposals.ts";
+
+/** A paper as a link's holder may see it, and what came after it. */
+export interface SeenPaper {
+  proposal: ProposalRecord;
+  state: ProposalState;
+  newerId: string | undefined;
+  accepted: ProposalEventRecord | undefined;
+}
 
 /** A paper is changed a few times at most; a longer chain is followed no further. */
 const MOST_STEPS = 30;
 
 /**
  * The papers that belong to the order of a link: the newest one that came after it, and for a change order the accepted
- * one before it. Each step is a unit of work that sees one paper and what took its place, and nothing else.
+ * one before it. `look` shows one paper and what took its place, and nothing else.
  */
-export async function papersOfOrder(store: Store, link: Identity & { proposalId: string }, now: Date) {
-  const look = (proposalId: string) =>
-    store.withOrganization({ ...link, proposalId }, async ({ proposals }) => ({
-      proposal: await proposals.find(proposalId),
-      state: await proposals.stateOf(proposalId, now),
-      newerId: await proposals.newerId(proposalId),
-      accepted: (await proposals.events(proposalId)).find(({ kind }) => kind === "accepted"),
-    }));
-  const own = await look(link.proposalId);
+export async function papersOfOrder(look: (proposalId: string) => Promise<SeenPaper>, proposalId: string) {
+  const own = await look(proposalId);
 
   let newest = own;
   for (let step = 0; step < MOST_STEPS && newest.newerId; step += 1) newest = await look(newest.newerId);
 
-  let earlier: typeof own | undefined;
+  let earlier: SeenPaper | undefined;
   let before = own.proposal.supersedesId;
   for (let step = 0; step < MOST_STEPS && before && !earlier; step += 1) {
     const paper = await look(before);

@@ -16,7 +16,17 @@ export async function proposalByLink(token: string) {
   return {
     actor,
     /** The other papers of the same order. */
-    papersOfOrder: () => papersOfOrder(store, { ...identity, proposalId }, now),
+    papersOfOrder: () =>
+      papersOfOrder(
+        (id) =>
+          store.withOrganization({ ...identity, proposalId: id }, async ({ proposals }) => ({
+            proposal: await proposals.find(id),
+            state: await proposals.stateOf(id, now),
+            newerId: await proposals.newerId(id),
+            accepted: (await proposals.events(id)).find(({ kind }) => kind === "accepted"),
+          })),
+        proposalId,
+      ),
     read: () =>
       store.withOrganization(identity, async ({ proposals }) => ({
         proposal: await proposals.find(proposalId),

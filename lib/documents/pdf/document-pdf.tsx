@@ -19,7 +19,7 @@ export interface PdfFrame {
 }
 
 /** A heading takes at least this much of its section along to the same page. */
-const HEADING_KEEPS_POINTS = 150;
+const HEADING_KEEPS_POINTS = 110;
 
 /** Any document on paper: it only lays out what the view says. */
 export function DocumentPdf({ view, frame }: { view: DocumentView; frame: PdfFrame }) {
