@@ -13,6 +13,8 @@ export interface DeemedRule {
   formula: "deemed-leakage-savings" | "deemed-efficiency-savings";
   /** Inputs of that method which the rule fixes. */
   constants: Readonly<Record<string, number>>;
+  /** Part of the cooling saved at full load that falls into the program's peak hours. */
+  coincidenceFactor: number;
   /** A house tested at 50 Pa: the rule's factor from 50 to 25 Pa. */
   cfm25PerCfm50Factor: number;
   /** Decimals that the rule reports each saving with. */
@@ -23,6 +25,8 @@ export interface DeemedRule {
 
 const wholeNumbers = { coolingKWh: 0, heatingTherms: 0, blowerKWh: 0 } as const;
 const remembered = "Remembered, arithmetic confirmed; check against the adopted text and edit.";
+/** Central air conditioners in the hours of the system's summer peak. Source: il-trm, from memory. */
+const SUMMER_PEAK_COINCIDENCE = 0.68;
 const title = "Residential duct insulation and sealing";
 
 export const DEEMED_RULES: readonly DeemedRule[] = [
@@ -33,6 +37,7 @@ export const DEEMED_RULES: readonly DeemedRule[] = [
     effectiveFrom: "2012-06-01",
     formula: "deemed-leakage-savings",
     constants: { airflowPerBtuPerH: 0.0123, blowerFraction: 0.0314, supplyShare: 0.5, returnShare: 0.5 },
+    coincidenceFactor: SUMMER_PEAK_COINCIDENCE,
     cfm25PerCfm50Factor: 0.64,
     rounding: wholeNumbers,
     source: { sourceId: "il-trm", locator: "method 1, first editions" },
@@ -45,6 +50,7 @@ export const DEEMED_RULES: readonly DeemedRule[] = [
     effectiveFrom: null,
     formula: "deemed-leakage-savings",
     constants: { airflowPerBtuPerH: 0.0136, blowerFraction: 0.0314, supplyShare: 0.5, returnShare: 0.5 },
+    coincidenceFactor: SUMMER_PEAK_COINCIDENCE,
     cfm25PerCfm50Factor: 0.64,
     rounding: wholeNumbers,
     source: { sourceId: "il-trm", locator: "method 1, later editions" },
@@ -57,6 +63,7 @@ export const DEEMED_RULES: readonly DeemedRule[] = [
     effectiveFrom: "2012-06-01",
     formula: "deemed-efficiency-savings",
     constants: { blowerFraction: 0.0314 },
+    coincidenceFactor: SUMMER_PEAK_COINCIDENCE,
     cfm25PerCfm50Factor: 0.64,
     rounding: wholeNumbers,
     source: { sourceId: "il-trm", locator: "by distribution efficiency" },

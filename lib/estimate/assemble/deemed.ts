@@ -1,11 +1,12 @@
 import type { Savings } from "#lib/job/result/energy-result.ts";
 import type { Leakage } from "#lib/job/result/leakage-result.ts";
 import type { Deemed, ScopeOption } from "#lib/job/result/plan-result.ts";
-import { deemedLeakageSavings } from "#lib/savings/deemed-leakage-savings.ts";
+import { DEEMED_CONSTANTS, deemedLeakageSavings } from "#lib/savings/deemed-leakage-savings.ts";
 import { DEEMED_RULES } from "#lib/savings/deemed-rules.ts";
 import { formatNumber } from "#lib/units/format.ts";
 import { outputKey } from "../kernel/write-outputs.ts";
 import type { AssembleInput } from "./assemble-result.ts";
+import { deemedParts } from "./deemed-parts.ts";
 import { readRanged } from "./energy.ts";
 
 /** Full-load hours of a mode: the season's need over the capacity that meets it. */
@@ -58,16 +59,30 @@ export function deemedOf(
   const seer =
     cooling.length > 0 ? sum(cooling.map((system) => base[system.cooling!.seerAt]!.base)) / cooling.length : 12;
   if (!(reductionCfm25 > 0) || !(coolingCapacity > 0) || !(heatingCapacity > 0)) return null;
+  const coolingHours = fullLoadHours(input, "cooling", coolingCapacity);
   const deemed = deemedLeakageSavings({
     leakageReductionCfm25: reductionCfm25,
     ...rule.constants,
     coolingCapacityBtuPerH: coolingCapacity,
-    coolingFullLoadHours: fullLoadHours(input, "cooling", coolingCapacity),
+    coolingFullLoadHours: coolingHours,
     seer,
     heatingCapacityBtuPerH: heatingCapacity,
     heatingFullLoadHours: fullLoadHours(input, "heating", heatingCapacity * heatingEfficiency),
     heatingEfficiency,
   });
+  const creditedCfm = reductionCfm25 * (rule.constants["supplyShare"]! + rule.constants["returnShare"]! / 2);
+  const parts = deemedParts(input, {
+    savings: deemed,
+    coolingShare:
+      creditedCfm / ((coolingCapacity / DEEMED_CONSTANTS.btuPerHPerTon) * DEEMED_CONSTANTS.coolingCfmPerTon),
+    heatingShare: creditedCfm / (heatingCapacity * rule.constants["airflowPerBtuPerH"]!),
+  });
+  // A rule's peak: what is saved at full load, over its hours, as far as it falls into the program's.
+  const coincident = (coolingKWh: number): number =>
+    coolingHours > 0 ? (coolingKWh / coolingHours) * rule.coincidenceFactor : 0;
+  const coolingSavedKWh =
+    deemed.coolingKWh +
+    parts.reduce((total, { id, electricityKWh }) => total + (id === "blower" ? 0 : electricityKWh), 0);
   const more = (rulesValue: number, ours: number, unit: string) =>
     `The rule gives ${formatNumber(rulesValue)} ${unit}, this estimate ${formatNumber(ours)} ${unit}.`;
   return {
@@ -80,12 +95,17 @@ export function deemedOf(
     blowerKWh: deemed.blowerKWh,
     engineeringElectricityKWh: savings.electricityKWh.value,
     engineeringNaturalGasTherms: savings.naturalGasTherms.value,
+    coincidentKW: coincident(deemed.coolingKWh),
+    engineeringCoincidentKW: coincident(coolingSavedKWh),
+    engineeringPeakKW: savings.peakKW.value,
+    parts: parts.map((part) => ({ ...part })),
     difference: [
       more(deemed.coolingKWh + deemed.blowerKWh, savings.electricityKWh.value, "kWh"),
       more(deemed.heatingTherms, savings.naturalGasTherms.value, "therms"),
       "The rule counts a reduction at 25 Pa as if it were the flow while running; this estimate uses the pressures of this system.",
       "The rule knows neither where the ducts run nor what comes back by regain; this estimate does.",
       "The hours are this house's own season, not the rule's table of cities.",
+      `Peak by the program's hours: ${formatNumber(coincident(deemed.coolingKWh), { significantDigits: 2 })} kW by the rule (coincidence factor ${rule.coincidenceFactor}); on the design day this estimate saves ${formatNumber(savings.peakKW.value, { significantDigits: 2 })} kW.`,
     ],
     source: rule.source,
   };

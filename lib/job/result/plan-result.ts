@@ -142,6 +142,15 @@ export const complianceSchema = z
   })
   .meta({ id: "Compliance", title: "Rule" });
 
+const deemedPartSchema = z
+  .strictObject({
+    id: z.enum(["leakage-basis", "use", "surroundings", "regain", "blower"]),
+    title: z.string(),
+    electricityKWh: numberField({ unit: "kWh", title: "Of the electricity saved" }),
+    naturalGasTherms: numberField({ unit: "therm", title: "Of the gas saved" }),
+  })
+  .meta({ id: "DeemedPart", title: "A part of the difference" });
+
 export const deemedSchema = z
   .strictObject({
     ruleId: z.string(),
@@ -153,6 +162,11 @@ export const deemedSchema = z
     blowerKWh: numberField({ unit: "kWh", title: "Blower saved by the rule" }),
     engineeringElectricityKWh: numberField({ unit: "kWh", title: "Electricity saved by this estimate" }),
     engineeringNaturalGasTherms: numberField({ unit: "therm", title: "Gas saved by this estimate" }),
+    coincidentKW: numberField({ unit: "kW", title: "Power saved in the program's hours, by the rule" }),
+    engineeringCoincidentKW: numberField({ unit: "kW", title: "The same of this estimate" }),
+    engineeringPeakKW: numberField({ unit: "kW", title: "Power saved on the design day, by this estimate" }),
+    /** In the order in which they were exchanged; the rule and all of them add up to the estimate. */
+    parts: z.array(deemedPartSchema),
     difference: z.array(z.string()),
     source: citationSchema,
   })
@@ -165,3 +179,4 @@ export type Economics = z.output<typeof economicsSchema>;
 export type Retest = z.output<typeof retestSchema>;
 export type Compliance = z.output<typeof complianceSchema>;
 export type Deemed = z.output<typeof deemedSchema>;
+export type DeemedPart = z.output<typeof deemedPartSchema>;

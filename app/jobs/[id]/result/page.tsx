@@ -20,6 +20,8 @@ import { AirTable } from "./air-table.tsx";
 import { AssumptionsTable } from "./assumptions-table.tsx";
 import { ChargesTable } from "./charges-table.tsx";
 import { ClaimLink } from "./claim-link.tsx";
+import { ConvergenceLine } from "./convergence-line.tsx";
+import { DeemedTable } from "./deemed-table.tsx";
 import { LaterBills } from "./later-bills.tsx";
 import { PromiseAndResult } from "./promise-and-result.tsx";
 import styles from "./result.module.css";
@@ -159,6 +161,12 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
           <h2 id="rules">Rules</h2>
           <ComplianceTable compliance={result.compliance} text={text} />
         </section>
+        {result.deemed ? (
+          <section aria-labelledby="deemed">
+            <h2 id="deemed">Beside the program's rule</h2>
+            <DeemedTable deemed={result.deemed} text={text} />
+          </section>
+        ) : null}
         <section aria-labelledby="assumed">
           <h2 id="assumed">What was assumed</h2>
           <p>
@@ -176,6 +184,7 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
         <section aria-labelledby="worked-out">
           <h2 id="worked-out">How it was worked out</h2>
           <TraceSteps trace={result.trace} />
+          <ConvergenceLine result={result} />
           <p className={styles.over}>
             Engine {result.engineVersion}, {result.draws.toLocaleString("en-US")} draws, seed {result.seed}. Weather:{" "}
             <StationLink zip={job.house.zip} place={result.place} />. Places by GeoNames, CC BY 4.0.
