@@ -4,6 +4,7 @@ import { estimate } from "#lib/estimate/estimate.ts";
 import { exploreScopes, type ScopePoint } from "#lib/estimate/explore-scopes.ts";
 import { contentHash } from "#lib/hash/content-hash.ts";
 import type { Job } from "#lib/job/job-schema.ts";
+import type { ScopeOption } from "#lib/job/result/plan-result.ts";
 import type { Result } from "#lib/job/result/result-schema.ts";
 import { loadReferenceData } from "#lib/reference-data/load-server.ts";
 import { sharedDrawPool } from "#lib/work/draw-pool.ts";
@@ -42,6 +43,24 @@ const computePointsOfChoice = keepNewest(async (job) => {
 export function computePoints(job: Job): Promise<ScopePoint[]> {
   const { chosenMeasures: _, chosenOptionId: __, ...plan } = job.plan ?? {};
   return computePointsOfChoice({ ...job, plan });
+}
+
+/** Enough for a range that one looks at before choosing; a choice gets all draws. */
+const LOOK_DRAWS = 2_000;
+
+const computePicked = keepNewest(async (job) => {
+  const { scope } = await estimate(job, await loadReferenceData(job), {
+    draws: LOOK_DRAWS,
+    drawElsewhere: sharedDrawPool()?.draw,
+  });
+  return scope.options[0];
+});
+
+/** What a scope would be as the work of a job, with ranges: found only when somebody looks at it. */
+export function computePoint(job: Job, { measures }: ScopePoint): Promise<ScopeOption | undefined> {
+  const { chosenOptionId: _, ...plan } = job.plan ?? {};
+  const chosenMeasures = measures.map(({ siteId, repairId }) => ({ siteId, repairId }));
+  return computePicked({ ...job, plan: { ...plan, chosenMeasures } });
 }
 
 async function compute(job: Job): Promise<Result> {

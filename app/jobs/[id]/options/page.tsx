@@ -10,14 +10,14 @@ import { can } from "#lib/access/can.ts";
 import { priceFrontierScene } from "#lib/pictures/price-frontier.ts";
 import { sentenceInSystem } from "#lib/units/sentence-in-system.ts";
 import { unitText } from "#lib/units/unit-text.ts";
-import { computePoints, computeResult } from "../../compute-result.ts";
+import { computePoint, computePoints, computeResult } from "../../compute-result.ts";
 import { showAs } from "../../session.ts";
 import { showJob } from "../../show-job.ts";
 import { dropPick } from "./actions.ts";
 import { frontierInput, pointsBetween } from "./frontier-input.ts";
 import { GoalForm } from "./goal-form.tsx";
 import styles from "./options.module.css";
-import { optionWords, pointId, pointWords } from "./scope-card.ts";
+import { optionWords, pointGist, pointId, pointWords } from "./scope-card.ts";
 import { ScopeCards } from "./scope-cards.tsx";
 
 export const metadata: Metadata = { title: "Choose the work" };
@@ -40,6 +40,7 @@ export default async function OptionsPage({ params, searchParams }: Props) {
   const told = { job, text, hasTarget: scope.target !== null };
   const options = [...scope.options].sort((one, other) => one.priceUsdCents - other.priceUsdCents);
   const looked = between.find((point) => pointId(point) === query.point);
+  const lookedAsWork = looked && (await computePoint(job, looked));
   return (
     <>
       {record.isDemo ? <DemoBanner>{`${record.title} is made up.`}</DemoBanner> : null}
@@ -80,7 +81,11 @@ export default async function OptionsPage({ params, searchParams }: Props) {
             <section aria-labelledby="between">
               <h2 id="between">Between the options</h2>
               {looked ? (
-                <ScopeCards jobId={id} mayPick={mayPick} cards={[pointWords(looked, { ...told, isChosen: false })]} />
+                <ScopeCards
+                  jobId={id}
+                  mayPick={mayPick}
+                  cards={[pointWords(looked, { ...told, isChosen: false }, lookedAsWork)]}
+                />
               ) : (
                 <p>
                   {between.length === 0
@@ -88,13 +93,16 @@ export default async function OptionsPage({ params, searchParams }: Props) {
                     : "Press a numbered point of the drawing, or one here, to see it and to choose it."}
                 </p>
               )}
-              <p className={styles.actions}>
+              <ul className={styles.points}>
                 {between.map((point) => (
-                  <LinkButton key={point.id} variant="quiet" href={`?point=${pointId(point)}#between`}>
-                    Point {point.id}
-                  </LinkButton>
+                  <li key={point.id}>
+                    <LinkButton variant="quiet" href={`?point=${pointId(point)}#between`}>
+                      Point {point.id}
+                    </LinkButton>
+                    <span className={styles.small}>{pointGist(point, told)}</span>
+                  </li>
                 ))}
-              </p>
+              </ul>
             </section>
           </>
         ) : (

@@ -90,7 +90,6 @@ const AIMS: Readonly<Record<string, string>> = {
 
 /** An option of the estimate. */
 export function optionWords(option: ScopeOption, told: Told): ScopeCardWords {
-  const { value, p10, p90 } = option.savedUsdPerYear;
   const { lines, ...common } = commonWords(told, {
     ...option,
     left: {
@@ -99,31 +98,53 @@ export function optionWords(option: ScopeOption, told: Told): ScopeCardWords {
       high: option.predictedCfm25.p90,
     },
   });
-  const usd = (each: number) => formatUsd(each);
   return {
     ...common,
     id: option.id,
     title: option.title,
     summary: `${option.summary}.`,
     proof: proofWords(option.provenOptimal, option.gapRatio, AIMS[option.id] ?? "nothing is better for its aim"),
-    lines: [{ label: "Saves a year", value: usd(value) + between(p10, p90, usd) }, ...lines],
+    lines: [savesLine(option), ...lines],
   };
 }
 
-/** A point of the drawing. */
-export function pointWords(point: ScopePoint, told: Told): ScopeCardWords {
+function savesLine({ savedUsdPerYear: { value, p10, p90 } }: ScopeOption) {
+  const usd = (each: number) => formatUsd(each);
+  return { label: "Saves a year", value: usd(value) + between(p10, p90, usd) };
+}
+
+/** A point in one line: its price, what it leaves and the chance to reach the target. */
+export function pointGist(
+  { priceUsdCents, predictedCfm25, probabilityOfReachingTarget }: ScopePoint,
+  { text }: Pick<Told, "text">,
+): string {
+  return [
+    formatUsdCents(priceUsdCents),
+    `leaves ${text.quantity(predictedCfm25, "cfm")}`,
+    ...(probabilityOfReachingTarget === null
+      ? []
+      : [`${chanceWords(probabilityOfReachingTarget)} to reach the target`]),
+  ].join(", ");
+}
+
+/** A point of the drawing; with the ranges that it has as the work of the job, where they were worked out. */
+export function pointWords(point: ScopePoint, told: Told, asWork?: ScopeOption): ScopeCardWords {
   const { lines, ...common } = commonWords(told, {
     ...point,
     leavesUndone: point.leavesUndone.map(({ siteId, why }) => ({ siteId, why })),
-    left: { value: point.predictedCfm25, low: undefined, high: undefined },
+    left: { value: point.predictedCfm25, low: asWork?.predictedCfm25.p10, high: asWork?.predictedCfm25.p90 },
   });
   return {
     ...common,
     id: pointId(point),
     title: `Point ${point.id}`,
-    summary: "None is both cheaper and tighter. Its ranges stand here once it is chosen.",
+    summary: "None is both cheaper and tighter.",
     proof: proofWords(point.provenOptimal, point.gapRatio, "nothing is better at its price"),
-    lines: [{ label: "Saves over its life", value: formatUsd(point.lifetimeValueUsd) }, ...lines],
+    lines: [
+      ...(asWork ? [savesLine(asWork)] : []),
+      { label: "Saves over its life", value: formatUsd(point.lifetimeValueUsd) },
+      ...lines,
+    ],
   };
 }
 
