@@ -39,6 +39,19 @@ export const planSchema = z
       title: "Last day of the work",
       description: "Bills from later days tell what was saved; the estimate goes by those before.",
     }),
+    otherHeatingReductionShare: numberField({
+      unit: "share",
+      title: "Other measures before the sealing lower the heating need by",
+      description: "Insulation, air sealing, windows. Sealing the ducts then counts on what they leave.",
+      min: 0,
+      max: 0.9,
+    }).optional(),
+    otherCoolingReductionShare: numberField({
+      unit: "share",
+      title: "Other measures before the sealing lower the cooling need by",
+      min: 0,
+      max: 0.9,
+    }).optional(),
     deemedRuleId: idSchema.optional().meta({ title: "Program rule for deemed savings" }),
   })
   .meta({ id: "Plan", title: "Plan" });

@@ -62,6 +62,8 @@ export const AS_PERCENT: ReadonlySet<string> = new Set([
   "coolingHumidityShare",
   "coilMoistureShare",
   "sensibleLoadShare",
+  "otherHeatingReductionShare",
+  "otherCoolingReductionShare",
   "confidenceProbability",
   "targetReductionShare",
   "fuelEscalationRate",

@@ -336,6 +336,20 @@ export const RESULT_WARNINGS_ES: WarningSentences = {
       "Revise la capacidad, el aire del ventilador y el aislante de los ductos. Si están bien, los ductos piden más que sellado.",
     ],
   ],
+  "other-measures-first": [
+    [
+      "Other measures lower the {mode} need by {share} % before the ducts are sealed.",
+      "Otras medidas bajan lo que se necesita de {mode} en {share} % antes de sellar los ductos.",
+    ],
+    [
+      "What both would save is counted once: the energy before the sealing is what those measures leave.",
+      "Lo que ambas ahorrarían se cuenta una vez: la energía antes de sellar es la que esas medidas dejan.",
+    ],
+    [
+      "Count their own saving on the need without them; then the two add up, whichever is done first.",
+      "Cuente el ahorro de ellas sobre la necesidad sin ellas; así los dos se suman, sin importar el orden.",
+    ],
+  ],
   "deemed-rule-unknown": [
     ["No deemed rule has the id “{rule}”.", "Ninguna regla de ahorro fijado se llama “{rule}”."],
     ["The rule is data that a program publishes.", "La regla es un dato que publica un programa."],

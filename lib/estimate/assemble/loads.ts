@@ -80,7 +80,7 @@ function seasonOf(input: Input, g: number): SeasonLoad {
   const evidence = group.evidence.map(({ from, useBtu, includesBlower, relativeUncertainty, detail, source }) => {
     const isUsed = from === group.used.from;
     const needBtu = isUsed
-      ? kernel.loadBtu[g]!
+      ? kernel.loadBtu[g]! / (1 - group.otherReductionShare)
       : useBtu === null
         ? groupBuildingLoad(house, g)
         : groupLoadForUse(before, g, useBtu, includesBlower);

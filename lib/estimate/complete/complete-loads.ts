@@ -1,6 +1,7 @@
 import type { ClimateYear } from "#lib/climate/climate-year.ts";
 import { degreeDaysByMonth } from "#lib/climate/degree-days-by-month.ts";
 import { degreeDayLoads } from "#lib/loads/building-loads.ts";
+import { formatNumber } from "#lib/units/format.ts";
 import { type Mode, type SeasonBins, seasonBins } from "../season-bins.ts";
 import { BALANCE_DOUBT_F, completeBuilding, INFILTRATION_DOUBT, takeBalance } from "./complete-building.ts";
 import type { HeatingFuel } from "./complete-equipment.ts";
@@ -22,6 +23,8 @@ export interface LoadGroup {
   mostUseBtu: number | null;
   /** Yearly need of the whole house in this mode from the building; the group takes its systems' share. */
   buildingLoadBtu: number;
+  /** Of the need, what other measures take off before the ducts are sealed. */
+  otherReductionShare: number;
   /** Multiplies use or load: how far the evidence may be off. */
   loadFactorAt: number;
 }
@@ -138,6 +141,20 @@ export function completeLoads(
       monthlyDegreeDays: [(mode === "heating" ? heating : cooling).degreeDays],
       sensibleShare: mode === "heating" ? 1 : sensibleShare(),
     }).yearlyBtu;
+  const otherReduction = (mode: Mode): number => {
+    const share = job.plan?.[mode === "heating" ? "otherHeatingReductionShare" : "otherCoolingReductionShare"] ?? 0;
+    if (share > 0) {
+      ledger.warn({
+        code: "other-measures-first",
+        path: `#/plan/other${mode === "heating" ? "Heating" : "Cooling"}ReductionShare`,
+        severity: "note",
+        what: `Other measures lower the ${mode} need by ${formatNumber(100 * share)} % before the ducts are sealed.`,
+        why: "What both would save is counted once: the energy before the sealing is what those measures leave.",
+        nextMove: "Count their own saving on the need without them; then the two add up, whichever is done first.",
+      });
+    }
+    return share;
+  };
   const groups = meters.map((meter): LoadGroup => {
     const { mode, fuel } = meter;
     const about = { mode, fuel, billed: billed.find((each) => each.fuel === fuel) };
@@ -180,6 +197,7 @@ export function completeLoads(
       used,
       mostUseBtu: used.from === "bills" ? null : mostUseBtu(about),
       buildingLoadBtu: load,
+      otherReductionShare: otherReduction(mode),
       loadFactorAt: space.add({
         key: `loads/${mode}/${fuel}`,
         group: "loads",

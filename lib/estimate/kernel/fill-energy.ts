@@ -93,13 +93,13 @@ export function groupBuildingLoad(house: HouseModel, groupIndex: number): number
 
 /**
  * Finds the yearly need of each load group in the state before the work: from the building, or such that the systems
- * use exactly what is known to have been used, and never more than the bills hold. The need is the same after the work;
- * only the use changes.
+ * use exactly what is known to have been used, and never more than the bills hold; less what other measures take off
+ * before. The need is the same after the work; only the use changes.
  */
 export function findLoads(input: Input): void {
   const { house, parameters, loadBtu } = input;
   for (let g = 0; g < house.loads.groups.length; g++) {
-    const { used, mostUseBtu, loadFactorAt } = house.loads.groups[g]!;
+    const { used, mostUseBtu, loadFactorAt, otherReductionShare } = house.loads.groups[g]!;
     const factor = parameters[loadFactorAt]!;
     if (used.useBtu === null) {
       const load = groupBuildingLoad(house, g) * factor;
@@ -114,6 +114,7 @@ export function findLoads(input: Input): void {
         used.includesBlower,
       );
     }
+    loadBtu[g]! *= 1 - otherReductionShare;
   }
 }
 

@@ -32,6 +32,11 @@ export function PlanStep({ targets, deemedRules }: RuleOptions) {
       <Disclosure title="Limits and program">
         <NumberAt path="plan/budgetUsdCents" hint="Options that cost more are left out." />
         <NumberAt path="plan/crewHours" />
+        <NumberAt
+          path="plan/otherHeatingReductionShare"
+          hint="Insulation, air sealing, windows. The ducts' saving then counts on what is left."
+        />
+        <NumberAt path="plan/otherCoolingReductionShare" />
         <ChoiceAt path="plan/deemedRuleId" options={deemedRules} unknownLabel="None" />
       </Disclosure>
     </>
