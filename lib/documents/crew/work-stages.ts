@@ -5,6 +5,7 @@ import { engineWords } from "../messages/engine-words.ts";
 import { repairName } from "../messages/names.ts";
 import type { JobContext, NumberedLeak } from "../proposal/proposal-context.ts";
 import { cautionWords } from "./caution-words.ts";
+import { gaugeReading } from "./gauge-reading.ts";
 
 type Measure = ScopeOption["measures"][number];
 
@@ -35,9 +36,12 @@ export function workStages(context: JobContext, option: ScopeOption): WorkStage[
     return {
       title: stageTitle(context, work),
       work,
-      check: speaker.say(isLast ? "crew.checkDone" : "crew.checkGo", {
-        cfm: speaker.whole(Math.floor(stopBelowCfm25)),
-      }),
+      check: [
+        speaker.say(isLast ? "crew.checkDone" : "crew.checkGo", { cfm: speaker.whole(Math.floor(stopBelowCfm25)) }),
+        gaugeReading(context, Math.floor(stopBelowCfm25)),
+      ]
+        .filter((words) => words !== "")
+        .join(" "),
     };
   });
   const others = workAt([...new Set(rest)]).sort(byNumber);

@@ -126,12 +126,15 @@ function sayAccepted({
   accepted: ProposalEventRecord;
   options: readonly OptionCard[];
 }): string {
-  const { optionId, name } = accepted.payload as { optionId?: string; name?: string };
-  return speaker.say("page.acceptedText", {
+  const { optionId, name, price, fingerprint } = accepted.payload as Readonly<Record<string, string | undefined>>;
+  const values = {
     option: options.find(({ id }) => id === optionId)?.title ?? optionId ?? "",
     name: name ?? "",
     date: speaker.date(accepted.createdAt.toISOString().slice(0, 10)),
-  });
+  };
+  return price && fingerprint
+    ? speaker.say("page.acceptedAt", { ...values, price, fingerprint: fingerprint.slice(0, 12) })
+    : speaker.say("page.acceptedText", values);
 }
 
 function AcceptForm({ speaker, issued, language, path, fingerprint, typed }: Part) {
@@ -162,6 +165,7 @@ function AcceptForm({ speaker, issued, language, path, fingerprint, typed }: Par
           <input id="agree" type="checkbox" name="agree" value="yes" />
           <span>{speaker.say("page.acceptAgree")}</span>
         </label>
+        <p>{speaker.say("page.acceptCancel")}</p>
         <button type="submit">{speaker.say("page.acceptButton")}</button>
       </form>
     </section>

@@ -424,12 +424,16 @@ export const EN = {
   "page.acceptTitle": "Choose and accept",
   "page.acceptText":
     "If you accept, you order the work of the option you choose at its price. We keep your name, the date, your choice and the fingerprint of this paper.",
+  "page.acceptCancel":
+    "The law where you live may give you days to change your mind. Ask the firm how, before you accept.",
   "page.acceptChoose": "Which option do you want?",
   "page.acceptName": "Type your full name",
   "page.acceptAgree": "I have read this paper. I accept the option I chose at its price.",
   "page.acceptButton": "Accept",
   "page.acceptedTitle": "You accepted this paper",
   "page.acceptedText": "You chose “{option}” on {date} and signed as {name}.",
+  "page.acceptedAt":
+    "You chose “{option}” at {price} on {date} and signed as {name}. The paper has the fingerprint {fingerprint}.",
   "page.closedTitle": "This paper can not be accepted any more",
   "page.closed.expired": "Its prices have run out. Ask for a new one below.",
   "page.closed.withdrawn": "The firm took it back. Ask below what comes next.",
@@ -477,6 +481,8 @@ export const EN = {
   "crew.checkGo":
     "Check: hold the ducts at 25 Pa. Go on at {cfm} cfm or less. Above that, look again at what you sealed here.",
   "crew.checkDone": "Check: hold the ducts at 25 Pa. Done at {cfm} cfm or less.",
+  "crew.gauge": "The fan’s gauge then reads: {readings}.",
+  "crew.gaugeAt": "{pressure} Pa or less with {plate}",
   "crew.leaveTitle": "Leave as it is",
   "crew.leaveLead": "These leaks are not part of the order. Do not touch them without a new one.",
   "crew.afterTitle": "Before you leave",

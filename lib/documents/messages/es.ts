@@ -423,6 +423,10 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "page.acceptTitle": "Elija y acepte",
   "page.acceptText":
     "Si acepta, usted pide el trabajo de la opción que elija, a su precio. Guardamos su nombre, la fecha, lo que eligió y la huella de este documento.",
+  "page.acceptedAt":
+    "Eligió “{option}” por {price} el {date} y firmó como {name}. El papel tiene la huella {fingerprint}.",
+  "page.acceptCancel":
+    "La ley donde usted vive puede darle días para cambiar de idea. Pregunte cómo a la empresa antes de aceptar.",
   "page.acceptChoose": "¿Qué opción quiere?",
   "page.acceptName": "Escriba su nombre completo",
   "page.acceptAgree": "Leí este documento. Acepto la opción que elegí a su precio.",
@@ -476,6 +480,8 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "crew.photoNone": "foto sin texto",
   "crew.checkGo": "Revise: ductos a 25 Pa. Siga con {cfm} cfm o menos. Si sale más, mire otra vez lo que selló aquí.",
   "crew.checkDone": "Revise: ductos a 25 Pa. Listo con {cfm} cfm o menos.",
+  "crew.gauge": "El medidor del ventilador marca entonces: {readings}.",
+  "crew.gaugeAt": "{pressure} Pa o menos con {plate}",
   "crew.leaveTitle": "Déjelo como está",
   "crew.leaveLead": "Estas fugas no están en el pedido. No las toque sin uno nuevo.",
   "crew.afterTitle": "Antes de irse",
