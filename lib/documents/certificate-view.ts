@@ -1,4 +1,5 @@
 import { refuse } from "#lib/errors/input-problem.ts";
+import type { Ranged } from "#lib/job/result/ranged.ts";
 import type { Result } from "#lib/job/result/result-schema.ts";
 import { promiseParts } from "#lib/retest/promise-parts.ts";
 import type { Block, DocumentView, Section } from "./document-view.ts";
@@ -63,6 +64,7 @@ export function certificateView(input: ProposalInput): DocumentView {
     sections: [
       resultSection(context),
       promiseSection(context),
+      ...billsSections(context),
       checksSection(context),
       wordsSection(context),
       workingsSection(context),
@@ -175,6 +177,42 @@ function promiseSection({ speaker, promised, result, beforeCfm25, afterCfm25 }: 
       : []),
     { kind: "text", text: speaker.say("cert.difference") },
   ]);
+}
+
+/** What bills from after the work say, where there are any: each fuel beside the estimate, and plainly when they cannot tell. */
+function billsSections({ speaker, result }: JobContext): Section[] {
+  if (!result.laterBills) return [];
+  const shown = (value: Ranged) => {
+    const { value: number, doubt } = speaker.ranged(value, speaker.whole);
+    return doubt ? `${number} (${doubt})` : number;
+  };
+  return [
+    section("bills", speaker.say("cert.billsTitle"), [
+      {
+        kind: "table",
+        table: {
+          caption: speaker.say("cert.billsTable"),
+          columns: [
+            { label: speaker.say("cert.fuel") },
+            { label: speaker.say("cert.byBills"), isNumeric: true },
+            { label: speaker.say("cert.byEstimate"), isNumeric: true },
+          ],
+          rows: result.laterBills.map(({ fuel, saved, estimated }) => [
+            speaker.say(`cert.fuel.${fuel}`),
+            saved ? shown(saved) : "–",
+            shown(estimated),
+          ]),
+        },
+      },
+      ...result.laterBills.map(({ fuel, isTold, agreement }) => ({
+        kind: "text" as const,
+        text: speaker.say(isTold && agreement ? `cert.bills.${agreement}` : "cert.bills.cannot", {
+          fuel: speaker.say(`cert.fuel.${fuel}`),
+        }),
+      })),
+      { kind: "text", text: speaker.say("cert.billsNote") },
+    ]),
+  ];
 }
 
 function checksSection({ speaker }: JobContext): Section {

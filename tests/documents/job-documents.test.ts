@@ -164,6 +164,35 @@ describe("the certificate", () => {
     expect(view.heading).toBe("The two tests can not tell a change.");
   });
 
+  test("tells later bills beside the estimate in both languages, and plainly when they cannot tell", async () => {
+    const { job, result } = await estimatedExample("mixed-crawlspace-retest.json");
+    const bills = (change: object) => [
+      {
+        fuel: "electricity" as const,
+        unit: "kWh" as const,
+        before: null,
+        after: null,
+        saved: { value: 1203.4, p10: 810.2, p90: 1596.6 },
+        fractionalUncertaintyRatio: 0.3,
+        isTold: true,
+        estimated: { value: 1324, p10: 900, p90: 1800 },
+        agreement: "agree" as const,
+        explanation: [],
+        ...change,
+      },
+    ];
+    const textOf = (language: "en" | "es", change: object) => {
+      const input = { job, result: { ...result, laterBills: bills(change) }, ...DATE, language };
+      return sectionText(sectionOf(certificateView(input), "bills")).join(" ");
+    };
+    expect(textOf("en", {})).toContain("1,203 (could be 810 to 1,597)");
+    expect(textOf("en", {})).toContain("Electricity (kWh): the bills and our figure agree.");
+    expect(textOf("es", { agreement: "bills-show-less" })).toContain("las cuentas muestran menos de lo que calculamos");
+    for (const change of [{ isTold: false }, { saved: null, isTold: false, agreement: null }])
+      expect(textOf("en", change)).toContain("the bills can not tell");
+    expect(certificateView({ job, result, ...DATE }).sections.map(({ id }) => id)).not.toContain("bills");
+  });
+
   test("there is none without a retest", async () => {
     const { job, result } = await estimatedExample("cold-attic-furnace.json");
     expect(() => certificateView({ job, result, ...DATE })).toThrow(InputProblem);
