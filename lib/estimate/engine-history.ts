@@ -64,6 +64,14 @@ export const ENGINE_HISTORY: readonly EngineChange[] = [
       "beyond its price is advised instead of what comes closest.",
     touches: ["leakage", "distribution", "energy", "savings", "ranges"],
   },
+  {
+    version: "1.6.0",
+    date: "2026-11-28",
+    what:
+      "A blower-door subtraction that cannot be told from none is no measurement, and one that can is freed from the bias " +
+      "of telling only what chance made large.",
+    touches: ["leakage", "distribution", "energy", "savings", "ranges"],
+  },
 ];
 
 /** What came after a version, oldest first; null when no such version is known. */

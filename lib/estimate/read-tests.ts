@@ -44,8 +44,12 @@ export function readTests({
               elevationFt,
             }),
           ];
-        case "blower-door-subtraction":
-          return [readSubtractionTest({ test, testIndex })];
+        case "blower-door-subtraction": {
+          const { measurement, notes } = readSubtractionTest({ test, testIndex });
+          if (measurement) return [measurement];
+          for (const note of notes) ledger.warn({ ...note, path: `#/tests/${testIndex}` });
+          return [];
+        }
         case "delta-q":
           // It measures leakage at operating pressure, which never becomes a figure at 25 Pa.
           return [];

@@ -2,10 +2,11 @@ import { DUCT_LEAK_EXPONENT, requireLeakExponent } from "#lib/air/flow-at-pressu
 import { refuse } from "#lib/errors/input-problem.ts";
 import { requireBetween } from "#lib/errors/require-number.ts";
 import type { ValidityNote } from "#lib/errors/validity-note.ts";
-import { normalCdf, studentTQuantile } from "#lib/numeric/distributions.ts";
+import { normalCdf, normalQuantile, studentTQuantile } from "#lib/numeric/distributions.ts";
 import { CurveNotFitted, type CurveProblem, type FittedCurve, fitCurve } from "#lib/numeric/fit-curve.ts";
 import { describeFit } from "#lib/numeric/polish-fit.ts";
-import type { Ratio } from "#lib/units/quantity.ts";
+import type { SourcedValue } from "#lib/sources/source.ts";
+import type { Cfm, Ratio } from "#lib/units/quantity.ts";
 import { type DeltaQLeaks, type DeltaQPoint, returnResponse, supplyResponse } from "./delta-q-model.ts";
 import {
   type DeltaQValley,
@@ -23,8 +24,26 @@ const LEAST_POINTS = 5;
 const DEEP_ENOUGH_RATIO = 1.5;
 /** Readings that a curve meets to this share of their squares have no noise to speak of. */
 const EXACT_RATIO = 1e-9;
+/**
+ * What no fit of one test can show: leaks at many pressures where the model has one a side, and a fan flow that splits
+ * anew at each station. Standard uncertainty over the flow of the air handler; the lower end of what laboratory tests in
+ * still air found, since what wind adds is in the scatter already. Source: lbnl-delta-q.
+ */
+export const DELTA_Q_MODEL_ACCURACY = {
+  value: 0.013,
+  unit: "ratio",
+  source: { sourceId: "lbnl-delta-q", locator: "accuracy of 1.3 to 2.5 % of fan flow" },
+} as const satisfies SourcedValue;
 /** Confidence of one standard error of a normal quantity. */
 const ONE_SIGMA = 2 * normalCdf(1) - 1;
+
+const MODEL_DOUBT_LEFT_OUT: ValidityNote = {
+  code: "model-doubt-left-out",
+  severity: "note",
+  what: "The doubt is that of the readings alone.",
+  why: "Real leaks stand at many pressures, the model at one a side: that alone is worth 1.3 % of the air handler's flow.",
+  nextMove: "Enter the flow of the air handler.",
+};
 
 export interface DeltaQFit extends DeltaQLeaks {
   standardErrors: DeltaQLeaks;
@@ -41,8 +60,9 @@ export interface DeltaQFit extends DeltaQLeaks {
  * Leakage to outside at operating pressures from a Delta-Q test, with its doubt.
  * Least squares of `deltaQModel` on leaks and pressures, pressures 2 to 600 Pa, leaks from 0: started from the best
  * valleys of a grid over both pressures. Standard errors are half the profile interval of one sigma (everything that
- * fits with S ≤ S_min·(1 + t²/ν)), or the linear ones where those are wider. Valid from 5 pressures, both signs. Source:
- * astm-e1554 (method A, form of); repeatability 1 % and accuracy 1.3 to 2.5 % of fan flow: lbnl-delta-q. The fitted
+ * fits with S ≤ S_min·(1 + t²/ν)), or the linear ones where those are wider; the model's own 1.3 % of the air handler's
+ * flow is added to each in squares. Valid from 5 pressures, both signs. Source:
+ * astm-e1554 (method A, form of); accuracy: lbnl-delta-q. The fitted
  * pressures are loose by tens of pascals: never carry the leaks to 25 Pa with them. Left out: gusts that last longer
  * than one reading.
  * @throws InputProblem with fewer than 5 points, or pressures of one sign only.
@@ -50,11 +70,25 @@ export interface DeltaQFit extends DeltaQLeaks {
 export function deltaQFit({
   points,
   exponent = DUCT_LEAK_EXPONENT.value,
+  airHandlerFlowCfm,
 }: {
   points: readonly DeltaQPoint[];
   exponent?: Ratio;
+  /** Without it the doubt of the model is left out, and a note says so. */
+  airHandlerFlowCfm?: Cfm | undefined;
 }): DeltaQFit {
   guard(points, exponent);
+  if (airHandlerFlowCfm !== undefined) {
+    requireBetween({
+      field: "airHandlerFlowCfm",
+      label: "Flow of the air handler",
+      value: airHandlerFlowCfm,
+      unit: "cfm",
+      low: 50,
+      high: 10000,
+    });
+  }
+  const modelDoubtCfm = DELTA_Q_MODEL_ACCURACY.value * (airHandlerFlowCfm ?? 0);
   const profile = profileDeltaQ(points, exponent);
   const fitted = lowestOf(points, exponent, profile.valleys);
   const degreesOfFreedom = points.length - UNKNOWNS.length;
@@ -76,9 +110,18 @@ export function deltaQFit({
     supplyPressurePa: values[2]!,
     returnPressurePa: values[3]!,
   });
-  const standardErrors = leaksOf(intervalsAt(ONE_SIGMA).map(({ low, high }) => (high - low) / 2));
-  const [supply, back] = intervalsAt(0.95);
+  const ofFit = leaksOf(intervalsAt(ONE_SIGMA).map(({ low, high }) => (high - low) / 2));
+  const standardErrors = {
+    ...ofFit,
+    supplyLeakageCfm: Math.hypot(ofFit.supplyLeakageCfm, modelDoubtCfm),
+    returnLeakageCfm: Math.hypot(ofFit.returnLeakageCfm, modelDoubtCfm),
+  };
   const leaks = leaksOf(fitted.parameters);
+  const [supply, back] = intervalsAt(0.95).map(({ low, high }, i): Interval => {
+    const value = fitted.parameters[i]!;
+    const reach = normalQuantile(0.975) * modelDoubtCfm;
+    return { low: Math.max(0, value - Math.hypot(value - low, reach)), high: value + Math.hypot(high - value, reach) };
+  });
   return {
     ...leaks,
     standardErrors,
@@ -87,7 +130,7 @@ export function deltaQFit({
     returnLeakageLowCfm: back!.low,
     returnLeakageHighCfm: back!.high,
     residualStandardDeviationCfm: fitted.residualStandardDeviation,
-    notes: judge(leaks, standardErrors),
+    notes: [...judge(leaks, standardErrors), ...(airHandlerFlowCfm === undefined ? [MODEL_DOUBT_LEFT_OUT] : [])],
   };
 }
 

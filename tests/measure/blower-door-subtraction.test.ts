@@ -89,8 +89,22 @@ describe("blowerDoorSubtraction", () => {
     const none = blowerDoorSubtraction({ ...before, envelopeCfm50: 4800 });
     expect(none.leakageToOutsideCfm50).toBe(0);
     expect(none.notes).toHaveLength(1);
-    expect(
-      blowerDoorSubtraction({ wholeHouseCfm50: 3000, envelopeCfm50: 1500, ductToHousePressurePa: 45 }).notes,
-    ).toEqual([]);
+    expect(none.told).toBeUndefined();
+    // One-sided 95 % of a normal distribution lies below 1.645 standard uncertainties.
+    expect(none.leakageHighCfm50 / none.standardUncertaintyCfm50).toBeCloseTo(1.645, 3);
+    const large = blowerDoorSubtraction({ wholeHouseCfm50: 3000, envelopeCfm50: 1500, ductToHousePressurePa: 45 });
+    expect(large.notes).toEqual([]);
+    expect(large.told!.leakageCfm50 / large.leakageToOutsideCfm50).toBeCloseTo(1, 3);
+  });
+
+  it("is freed from the bias of telling only what chance made large, and more doubtful for it", () => {
+    // 10 % of the house's flow, at 3 % each: a little above twice its doubt.
+    const near = blowerDoorSubtraction({ wholeHouseCfm50: 3000, envelopeCfm50: 2700, ductToHousePressurePa: 48 });
+    expect(near.leakageToOutsideCfm50 / near.standardUncertaintyCfm50).toBeGreaterThan(2);
+    const { leakageCfm50, leakageCfm25, standardUncertaintyCfm25 } = near.told!;
+    expect(leakageCfm50).toBeLessThan(near.leakageToOutsideCfm50);
+    expect(standardUncertaintyCfm25 / leakageCfm25).toBeGreaterThan(
+      near.standardUncertaintyCfm50 / near.leakageToOutsideCfm50,
+    );
   });
 });

@@ -111,7 +111,25 @@ describe("deltaQFit", () => {
       deltaFlowCfm: point.deltaFlowCfm + noise(i),
     }));
     expect(deltaQFit({ points }).notes.map((note) => note.code)).toContain("return-within-doubt");
-    expect(deltaQFit({ points: readingsOf(truth, 0.6) }).notes).toEqual([]);
+    expect(deltaQFit({ points: readingsOf(truth, 0.6), airHandlerFlowCfm: 1000 }).notes).toEqual([]);
+  });
+
+  it("adds the model's own doubt, 1.3 % of the fan flow, and says so where it cannot [lbnl-delta-q]", () => {
+    const truth = { supplyLeakageCfm: 120, returnLeakageCfm: 80, supplyPressurePa: 40, returnPressurePa: 60 };
+    const points = readingsOf(truth, 0.6);
+    const [without, withFlow] = [deltaQFit({ points }), deltaQFit({ points, airHandlerFlowCfm: 1000 })];
+    expect(without.notes.map(({ code }) => code)).toEqual(["model-doubt-left-out"]);
+    expect(withFlow.supplyLeakageCfm).toBe(without.supplyLeakageCfm);
+    // Exact readings leave nothing else: 13 cfm, and 1.96 of them each way in an interval of 95 %.
+    for (const [error, low, high, leak] of [
+      [withFlow.standardErrors.supplyLeakageCfm, withFlow.supplyLeakageLowCfm, withFlow.supplyLeakageHighCfm, 120],
+      [withFlow.standardErrors.returnLeakageCfm, withFlow.returnLeakageLowCfm, withFlow.returnLeakageHighCfm, 80],
+    ] as const) {
+      expect(error).toBeCloseTo(13, 1);
+      expect(leak - low).toBeCloseTo(25.5, 0);
+      expect(high - leak).toBeCloseTo(25.5, 0);
+    }
+    expect(() => deltaQFit({ points, airHandlerFlowCfm: Number.NaN })).toThrow("#/airHandlerFlowCfm");
   });
 
   it("refuses too few readings, one sign only, and what is no number", () => {

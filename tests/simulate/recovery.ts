@@ -132,22 +132,18 @@ function subtracted(house: TrueHouse, observer: Observer) {
   });
 }
 
-/** Every value that it gives, marked or not. */
+/** What it tells, freed from the bias of telling only large differences; else it says that it cannot. */
 export const subtraction: Method = (house, observer) =>
   attempt(trueLeakage(house).toOutsideCfm25, () => {
-    const { leakageToOutsideCfm25, leakageToOutsideCfm50, standardUncertaintyCfm50 } = subtracted(house, observer);
-    const uncertaintyCfm = (standardUncertaintyCfm50 * leakageToOutsideCfm25) / leakageToOutsideCfm50;
-    return { foundCfm: leakageToOutsideCfm25, uncertaintyCfm };
+    const { told } = subtracted(house, observer);
+    if (!told) return "difference-within-doubt";
+    return { foundCfm: told.leakageCfm25, uncertaintyCfm: told.standardUncertaintyCfm25 };
   });
 
-/** A value that it marks as not to be told from none counts as "cannot". */
-export const subtractionThatTells: Method = (house, observer) =>
+/** The highest leakage that it allows, where it cannot tell: whether the truth lies below. */
+export const subtractionAtMost: Method = (house, observer) =>
   attempt(trueLeakage(house).toOutsideCfm25, () => {
-    const { notes, leakageToOutsideCfm25, leakageToOutsideCfm50, standardUncertaintyCfm50 } = subtracted(
-      house,
-      observer,
-    );
-    if (notes.some(({ code }) => code === "difference-within-doubt")) return "difference-within-doubt";
-    const uncertaintyCfm = (standardUncertaintyCfm50 * leakageToOutsideCfm25) / leakageToOutsideCfm50;
-    return { foundCfm: leakageToOutsideCfm25, uncertaintyCfm };
+    const { told, leakageHighCfm50, leakageToOutsideCfm25, leakageToOutsideCfm50 } = subtracted(house, observer);
+    if (told || leakageToOutsideCfm50 === 0) return "told";
+    return { foundCfm: (leakageHighCfm50 * leakageToOutsideCfm25) / leakageToOutsideCfm50, uncertaintyCfm: 1 };
   });

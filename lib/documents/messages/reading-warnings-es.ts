@@ -8,8 +8,8 @@ export const READING_WARNINGS_ES: WarningSentences = {
       "La fuga de {leakage} cfm a 50 Pa tiene una incertidumbre estándar de {doubt} cfm.",
     ],
     [
-      "It is the small difference of two large flows: it cannot be told from no leakage, nor before from after.",
-      "Es la diferencia chica de dos caudales grandes: no se distingue de ninguna fuga, ni el antes del después.",
+      "It is the small difference of two large flows: all that can be said is that, 19 times in 20, at most {most} cfm leak to outside.",
+      "Es la diferencia chica de dos caudales grandes: solo se puede decir que, 19 veces de 20, salen hacia afuera {most} cfm como máximo.",
     ],
     [
       "Measure the leakage to outside with a fan on the ducts and the house at the same pressure.",

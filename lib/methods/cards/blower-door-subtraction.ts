@@ -24,7 +24,8 @@ export const blowerDoorSubtractionCard = defineMethod({
   title: "Leakage to outside by blower-door subtraction",
   group: "measure",
   summary: "Leakage to outside as the difference of two blower-door tests, registers open and sealed.",
-  equation: "L₅₀ = (W − E)·CF, CF = 50^n/(50^n − (50 − P)^n); CFM25 by the same exponent",
+  equation:
+    "L₅₀ = (W − E)·CF, CF = 50^n/(50^n − (50 − P)^n); CFM25 by the same exponent; told only above 2u, as the median of the normal distribution cut off there",
   validRange: "Duct to house 15 to 50 Pa with the registers sealed; refused under 15 Pa.",
   leftOut: "The doubt of the exponent. Small leaks drown in the doubt of two large flows: always read the uncertainty.",
   sources: [{ sourceId: "derived", locator: "power law of the house" }, ruleTable],
@@ -62,6 +63,15 @@ export const blowerDoorSubtractionCard = defineMethod({
     leakageToOutsideCfm50: numberField({ unit: "cfm", title: "Leakage to outside at 50 Pa" }),
     leakageToOutsideCfm25: numberField({ unit: "cfm", title: "Leakage to outside at 25 Pa" }),
     standardUncertaintyCfm50: numberField({ unit: "cfm", title: "Standard uncertainty at 50 Pa" }),
+    leakageHighCfm50: numberField({ unit: "cfm", title: "At most at 50 Pa, with 95 % confidence" }),
+    told: z
+      .strictObject({
+        leakageCfm50: numberField({ unit: "cfm", title: "Leakage at 50 Pa, freed from the bias of telling" }),
+        leakageCfm25: numberField({ unit: "cfm", title: "Leakage at 25 Pa, freed from the bias of telling" }),
+        standardUncertaintyCfm25: numberField({ unit: "cfm", title: "Its standard uncertainty at 25 Pa" }),
+      })
+      .optional()
+      .meta({ title: "What is told; absent where the difference cannot be told from none" }),
     notes: notesField,
   }),
   defaults: {

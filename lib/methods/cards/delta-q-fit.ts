@@ -23,7 +23,7 @@ export const deltaQFitCard = defineMethod({
   summary:
     "Supply and return leakage to outside at operating pressures, from flows of the house with the air handler on and off.",
   equation:
-    "least squares of the Delta-Q model; standard errors from the profile of the sum of squares, S ≤ S_min·(1 + t²/ν)",
+    "least squares of the Delta-Q model; standard errors from the profile of the sum of squares, S ≤ S_min·(1 + t²/ν), and 1.3 % of fan flow for the model",
   validRange: "5 pressures or more, with the house above and below the outside; pressures of the leaks 2 to 600 Pa.",
   leftOut:
     "Gusts longer than a reading. The fitted pressures are loose by tens of pascals: never convert to 25 Pa with them.",
@@ -49,6 +49,13 @@ export const deltaQFitCard = defineMethod({
       .max(200)
       .meta({ title: "Readings" }),
     exponent: numberField({ unit: "ratio", title: "Exponent", min: 0.4, max: 1.1 }).optional(),
+    airHandlerFlowCfm: numberField({
+      unit: "cfm",
+      title: "Flow of the air handler",
+      description: "For the doubt of the model, 1.3 % of it.",
+      min: 50,
+      max: 10000,
+    }).optional(),
   }),
   output: z.strictObject({
     ...leaks,
