@@ -34,9 +34,11 @@ export function TripRail({ steps, label = "The visit, step by step" }: { steps: 
                   {step.label}
                   <span className={styles.hidden}>, {STATE_WORDS[step.state]}</span>
                 </span>
-                {step.detail ? <span className={styles.detail}>{step.detail}</span> : null}
-                {/* Its line is kept: what is open comes late, and nothing may jump. */}
-                <span className={step.missing ? styles.missing : styles.nothing}>{step.missing}</span>
+                {/* Both lines are kept: what is open comes late, and nothing may jump. */}
+                <span className={styles.small}>
+                  {step.detail ? <span className={styles.detail}>{step.detail}</span> : null}
+                  {step.missing ? <span className={styles.missing}>{step.missing}</span> : null}
+                </span>
               </span>
             </Link>
           </li>

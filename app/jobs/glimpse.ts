@@ -1,7 +1,6 @@
 import "server-only";
 import { InputProblem } from "#lib/errors/input-problem.ts";
 import { leakWalk } from "#lib/estimate/leak-walk.ts";
-import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import type { Job } from "#lib/job/job-schema.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
 import { loadReferenceData } from "#lib/reference-data/load-server.ts";
@@ -36,8 +35,9 @@ export async function glimpse(document: unknown, units: UnitSystem): Promise<Gli
         answer: buildAnswer({ job, result: await liveResult(job, 0), units }),
         problems: [],
         readings: readLiveTests(draft, told ?? place.elevation?.value ?? climate.elevationFt),
+        walk: walkWords({ walks: leakWalk(job, reference), job, text: unitText(units) }),
       },
-      later: lookCloser(job, reference, units),
+      later: lookCloser(job, units),
     };
   } catch (thrown) {
     if (!(thrown instanceof InputProblem)) throw thrown;
@@ -46,14 +46,11 @@ export async function glimpse(document: unknown, units: UnitSystem): Promise<Gli
   }
 }
 
-/** What the engine says beside the form after the values: the same numbers as in the browser, for the same draws. */
-async function lookCloser(job: Job, reference: ReferenceData, units: UnitSystem): Promise<CloserLook> {
+/** What the engine says beside the form after the values: ranges, and what each assumption does to them; the same numbers as in the browser, for the same draws. */
+async function lookCloser(job: Job, units: UnitSystem): Promise<CloserLook> {
   // The page goes out first.
   await new Promise(setImmediate);
   const result = await liveResult(job, LIVE_DRAWS);
   const effects = await computeEffects(job, result);
-  return {
-    answer: buildAnswer({ job, result, units, effects }),
-    walk: walkWords({ walks: leakWalk(job, reference), job, text: unitText(units) }),
-  };
+  return { answer: buildAnswer({ job, result, units, effects }) };
 }

@@ -56,11 +56,12 @@ addEventListener("message", async ({ data: { id, jobId, draft, units, isQuick } 
     const reference = await fetchReferenceData(job);
     const values = await estimate(job, reference);
     if (latestId !== id) return;
-    reply({ id, readings, problems: [], answer: buildAnswer({ job, result: values, effects: lastEffects, units }) });
+    const walk = walkWords({ walks: leakWalk(job, reference), job, text: unitText(units) });
+    const answer = buildAnswer({ job, result: values, effects: lastEffects, units });
+    reply({ id, readings, problems: [], answer, walk });
     if (isQuick) return;
     const nextTurn = turnsOf(() => latestId === id);
     await nextTurn();
-    reply({ id, walk: walkWords({ walks: leakWalk(job, reference), job, text: unitText(units) }) });
     const result = await estimate(job, reference, { draws: LIVE_DRAWS, drawElsewhere: drawInTurns(nextTurn) });
     reply({ id, answer: buildAnswer({ job, result, effects: lastEffects, units }) });
     lastEffects = await assumptionEffects({ job, reference, result, between: nextTurn });

@@ -10,7 +10,5 @@ export function effectRange({ lowUsdPerYear, highUsdPerYear }: AssumptionEffect)
 /** What an assumed value does to the answer, in a sentence. */
 export function effectWords(effect: AssumptionEffect): string {
   const range = effectRange(effect);
-  return range
-    ? `It moves the yearly dollars between ${range.replace(" to ", " and ")}.`
-    : "It hardly moves the dollars.";
+  return range ? `Yearly dollars: ${range}.` : "It hardly moves the dollars.";
 }

@@ -4,6 +4,7 @@ import { type ReactNode, useState } from "react";
 import { ChoiceCards } from "#app/design/choice-cards.tsx";
 import { PlainSelect } from "#app/design/plain-select.tsx";
 import { QuantityField } from "#app/design/quantity-field.tsx";
+import { Term } from "#app/design/term.tsx";
 import { TextField } from "#app/design/text-field.tsx";
 import type { UnitSystem } from "#lib/units/display-unit.ts";
 import { sentenceInSystem } from "#lib/units/sentence-in-system.ts";
@@ -21,15 +22,27 @@ interface FieldProps {
   isLabelHidden?: boolean;
 }
 
-/** What stands in for a field left empty, said before it is used. */
-function useAssumption(path: string, isEmpty: boolean): ReactNode {
+/**
+ * What stands in for a field left empty, said before it is used. Its two lines are kept while it is not known yet and
+ * when the field is filled in, so that no answer pushes down what one is about to press.
+ */
+function useStandIn(path: string, { isEmpty, mayBeEmpty }: { isEmpty: boolean; mayBeEmpty: boolean }): ReactNode {
   const { answer } = useTrip();
   const assumed = answer?.assumptions[path];
-  if (!isEmpty || !assumed) return undefined;
+  if (!mayBeEmpty && !assumed) return undefined;
   return (
-    <>
-      <span className={styles.assumed}>Left empty: {assumed.text}.</span> {assumed.reason} {assumed.effect}
-    </>
+    <span className={styles.standIn}>
+      {isEmpty && assumed ? (
+        <>
+          <span className={styles.assumed}>Left empty: {assumed.text}.</span> {assumed.effect}{" "}
+          <Term meaning={assumed.reason} label="Why this stands in">
+            Why
+          </Term>
+        </>
+      ) : isEmpty && answer ? (
+        "Left empty: the answer does without it."
+      ) : null}
+    </span>
   );
 }
 
@@ -68,7 +81,7 @@ export function NumberAt({
   const [text, setText] = useState(unreadable[path] ?? typedText(value, field));
   const isEmpty = text.trim() === "";
   const words = UNIT_WORDS[unit];
-  const note = useAssumption(path, isEmpty);
+  const note = useStandIn(path, { isEmpty, mayBeEmpty: !spec.isRequired });
   const title = sentenceInSystem((label ?? spec.title).replace(UNIT_IN_WORDS, ""), units);
   const take = (typed: string) => {
     setText(typed);
@@ -160,7 +173,7 @@ export function ChoiceAt({
   const mustChoose = isRequired ?? spec.isRequired;
   const known = options ?? (spec.choices ?? []).map((value) => ({ value, label: choiceLabel(starPath, value) }));
   const value = textAt(draft, path) ?? UNKNOWN;
-  const note = useAssumption(path, value === UNKNOWN);
+  const note = useStandIn(path, { isEmpty: value === UNKNOWN, mayBeEmpty: !mustChoose });
   const choose = (chosen: string) => {
     const next = chosen === UNKNOWN ? undefined : chosen;
     if (onChosen) onChosen(next);
@@ -209,7 +222,7 @@ export function FlagAt({ path, label, hint }: FieldProps) {
   const { draft, units, set, specOf, errorAt } = useTrip();
   const spec = specOf(path);
   const value = readAt(draft, path);
-  const note = useAssumption(path, value === undefined);
+  const note = useStandIn(path, { isEmpty: value === undefined, mayBeEmpty: true });
   return (
     <div id={path} tabIndex={-1} className={styles.anchor}>
       <ChoiceCards

@@ -176,17 +176,17 @@ export function Trip({ jobId, revision, step, units, firstDraft, specs, first, l
             <div key={`${undoCount} ${units}`}>{children}</div>
             <div className={styles.foot}>
               <Button type="submit" disabled={isSaving}>
-                {isSaving ? "Saving" : words.next}
+                {words.next}
               </Button>
               <Button variant="quiet" onClick={undo} disabled={past.length === 0}>
                 Undo
               </Button>
-              <p className={styles.small} role="status">
-                {isDirty ? "Not saved yet" : `Saved, revision ${savedRevision}`}
-              </p>
               <Link href={hrefOf("history")} className={styles.footLink}>
                 History and job file
               </Link>
+              <p className={`${styles.small} ${styles.saved}`} role="status">
+                {isSaving ? "Saving" : isDirty ? "Not saved yet" : `Saved, revision ${savedRevision}`}
+              </p>
             </div>
           </form>
         </TripLayout>

@@ -22,7 +22,7 @@ export interface LiveAnswer {
   walk?: WalkWords | undefined;
 }
 
-/** What the server works out while the page is on its way: ranges, the walk, what each assumption does. */
+/** What the server works out while the page is on its way: ranges, and what each assumption does to them. */
 export type CloserLook = Partial<LiveAnswer>;
 
 export interface AskedForm {

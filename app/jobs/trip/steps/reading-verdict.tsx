@@ -8,6 +8,7 @@ import { sentenceInSystem } from "#lib/units/sentence-in-system.ts";
 import { unitText } from "#lib/units/unit-text.ts";
 import { type Draft, listAt, readAt } from "../draft.ts";
 import type { LiveNote, LiveReading } from "../live-readings.ts";
+import styles from "../trip.module.css";
 import { useTrip } from "../trip-context.ts";
 
 const KINDS: Readonly<Record<LiveNote["severity"], NoticeKind>> = { note: "info", doubt: "doubt", problem: "problem" };
@@ -29,12 +30,14 @@ export function ReadingVerdict({ path, test, reading }: { path: string; test: Dr
     <>
       {result ? (
         <Notice kind={isSound ? "good" : "doubt"} title={`${say.quantity(result.cfm25, "cfm")} at 25 Pa`} isLive>
-          <p>
+          <p className={styles.verdict}>
             Could be {say.number(result.lowCfm25, "cfm")} to {say.quantity(result.highCfm25, "cfm")}.
             {isSound ? " Nothing about these readings looks wrong." : " See what is said below."}
           </p>
         </Notice>
-      ) : null}
+      ) : (
+        <VerdictToCome />
+      )}
       {all.map((note) => (
         <Notice
           key={`${note.code} ${note.steps.join()}`}
@@ -57,6 +60,13 @@ export function ReadingVerdict({ path, test, reading }: { path: string; test: Dr
     </>
   );
 }
+
+/** Keeps the room of the first number, so that it pushes nothing down. */
+export const VerdictToCome = () => (
+  <Notice kind="info" title="Leakage at 25 Pa" isLive>
+    <p className={styles.verdict}>Needs a pressure and a flow.</p>
+  </Notice>
+);
 
 /** The way out is never blocked: the reading stays as it was taken, and the mark goes with it. */
 function KeepAnyway({ path, test, note }: { path: string; test: Draft; note: LiveNote }) {

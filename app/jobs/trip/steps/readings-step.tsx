@@ -17,7 +17,7 @@ import { Instruments } from "./instruments.tsx";
 import { fanOptions, gaugeOptions, systemOptions } from "./job-options.ts";
 import type { OwnInstruments } from "./own-instruments.ts";
 import { DeltaQPoints, ReadingPoints } from "./reading-points.tsx";
-import { ReadingVerdict } from "./reading-verdict.tsx";
+import { ReadingVerdict, VerdictToCome } from "./reading-verdict.tsx";
 
 const TEST_KINDS = [
   { kind: "total-leakage", label: "Total leakage", hint: "Test fan on the ducts, registers sealed." },
@@ -129,7 +129,8 @@ function Test({ path, test }: { path: string; test: Draft }) {
           <NumberAt path={`${path}/ductToHousePressurePa`} isSigned />
         </>
       ) : null}
-      {reading ? <ReadingVerdict path={path} test={test} reading={reading} /> : <NotesAt path={path} />}
+      {reading ? <ReadingVerdict path={path} test={test} reading={reading} /> : hasFan ? <VerdictToCome /> : null}
+      {reading ? null : <NotesAt path={path} />}
       {hasFan ? <CannotReach path={path} test={test} isOpen={isOutOfReach} key={`reach ${isOutOfReach}`} /> : null}
       <Disclosure title="Stage, baselines, temperatures, who and when">
         <ChoiceAt path={`${path}/stage`} options={stageOptions} isRequired />
