@@ -62,6 +62,15 @@ function sectionsOf(context: JobContext, chosen: ScopeOption): Section[] {
   const { speaker, result, leaks } = context;
   const general = result.cautions.filter(({ id, appliesTo }) => appliesTo.length === 0 && !STOP_FIRST.includes(id));
   const left = leaks.filter(({ site }) => chosen.leavesUndone.some(({ siteId }) => siteId === site.id));
+  const isAtWork = (siteId: string) => chosen.measures.some((measure) => measure.siteId === siteId);
+  // A danger beside a leak that stays as it is does not go away with the order.
+  const atLeft = result.cautions.filter(
+    ({ id, appliesTo }) => appliesTo.length > 0 && !appliesTo.some(isAtWork) && !STOP_FIRST.includes(id),
+  );
+  const notice = (caution: (typeof general)[number]): Block => ({
+    kind: "notice",
+    notice: { tone: "caution", ...cautionWords(context, caution) },
+  });
   const section = (id: string, title: string, blocks: readonly Block[]): Section => ({
     id,
     title,
@@ -70,13 +79,7 @@ function sectionsOf(context: JobContext, chosen: ScopeOption): Section[] {
   });
   return [
     section("load", speaker.say("crew.loadTitle"), [loadTable(context, chosen)]),
-    section(
-      "before",
-      speaker.say("crew.beforeTitle"),
-      general.map(
-        (caution): Block => ({ kind: "notice", notice: { tone: "caution", ...cautionWords(context, caution) } }),
-      ),
-    ),
+    section("before", speaker.say("crew.beforeTitle"), [...general, ...(left.length > 0 ? [] : atLeft)].map(notice)),
     section("rules", speaker.say("crew.firstTitle"), ruleBlocks(context, chosen)),
     ...stageSections(context, workStages(context, chosen)),
     ...(left.length > 0
@@ -84,6 +87,7 @@ function sectionsOf(context: JobContext, chosen: ScopeOption): Section[] {
           section("leave", speaker.say("crew.leaveTitle"), [
             { kind: "text", text: speaker.say("crew.leaveLead") },
             { kind: "list", items: left.map(({ number, label, placeLabel }) => `${number}. ${label}, ${placeLabel}`) },
+            ...atLeft.map(notice),
           ]),
         ]
       : []),

@@ -2,7 +2,7 @@ import type { JobContext } from "../proposal/proposal-context.ts";
 
 /** A caution as the crew reads it. */
 export function cautionWords(
-  { speaker, language }: JobContext,
+  { speaker, language }: Pick<JobContext, "speaker" | "language">,
   { id, title, text }: { id: string; title: string; text: string },
 ): { title: string; text: string } {
   if (language === "en") return { title, text };

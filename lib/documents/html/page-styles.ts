@@ -71,7 +71,7 @@ details summary{min-height:2.75rem;display:flex;align-items:center;color:var(--a
 .mark{color:var(--accent);font-weight:600;margin:0 0 .25rem}.price{font:600 1.5rem/1.3 paper-mono,monospace;margin:.1rem 0}
 .card dl{margin:0}.card dl div{display:flex;justify-content:space-between;gap:1rem;padding:.3rem 0;border-top:1px solid var(--hairline)}
 .card dt{color:var(--soft);flex:none;max-width:60%}.card dd{margin:0;text-align:right}
-.notice{border-left:4px solid var(--ink);padding:.1rem 0 .1rem .9rem;margin:.75rem 0}.notice h3{margin:0}.notice p{margin:0}
+.notice{border-left:4px solid var(--ink);padding:.1rem 0 .1rem .9rem;margin:.75rem 0}.notice h2{font-size:1.25rem;margin:.1rem 0 .3rem}.notice h3{margin:0}.notice p{margin:0}
 .notice.note{border-color:var(--accent);color:inherit;font-size:inherit}.technical{border-top:1px solid var(--hairline)}.technical summary h2{font-size:1.25rem;margin:.75rem 0}.notice.invented{border:1.5px dashed var(--soft);padding:.75rem .9rem}
 .notice.done{border-color:var(--kept);background:var(--kept-tint);padding:.75rem .9rem}.notice.wrong{border-color:var(--lost);background:var(--lost-tint);padding:.75rem .9rem}
 form{background:var(--card);border:1px solid var(--field-line);border-radius:.75rem;padding:1rem;margin:1rem 0}
@@ -83,5 +83,5 @@ button{font:600 1.0625rem/1 paper-sans,system-ui,sans-serif;min-height:3rem;padd
 .thread{list-style:none;padding:0}.thread li{background:var(--card);border:1px solid var(--hairline);border-radius:.75rem;padding:.75rem 1rem}
 .digest{font:400 .8125rem/1.4 paper-mono,monospace;overflow-wrap:anywhere}footer{color:var(--soft);font-size:.9375rem;padding-bottom:3rem;margin-top:2.5rem}
 @media(min-width:44rem){h2{margin:2.25rem 0 .6rem}.compact{display:none}.wide{display:block}.cards{grid-template-columns:1fr 1fr}.figures{grid-template-columns:repeat(3,1fr)}.figures>:first-child:nth-last-child(odd){grid-column:auto}main,header,footer{padding:0 1.5rem}}
-@media print{body{background:#fff;font-size:11pt}form,.bar,.skip,figure summary,.more>summary{display:none}h2,h3,caption{break-after:avoid}tr,.card,.notice,figure,svg{break-inside:avoid}.compact{display:none}.wide{display:block}details>*{display:block}details::details-content{content-visibility:visible;display:block;height:auto}.cards{grid-template-columns:1fr 1fr}}
+@media print{body{background:#fff;font-size:11pt}form,.bar,.skip,figure summary,.more>summary,[aria-labelledby=accept],[aria-labelledby=ask]:not(:has(.thread li)){display:none}.technical summary{color:inherit;text-decoration:none}h2,h3,caption{break-after:avoid}tr,.card,.notice,figure,svg{break-inside:avoid}.compact{display:none}.wide{display:block}details>*{display:block}details::details-content{content-visibility:visible;display:block;height:auto}.cards{grid-template-columns:1fr 1fr}}
 `;

@@ -424,7 +424,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "page.acceptText":
     "Si acepta, usted pide el trabajo de la opción que elija, a su precio. Guardamos su nombre, la fecha, lo que eligió y la huella de este documento.",
   "page.acceptedAt":
-    "Eligió “{option}” por {price} el {date} y firmó como {name}. El papel tiene la huella {fingerprint}.",
+    "Eligió “{option}” por {price} el {date} y firmó como {name}. El documento tiene la huella {fingerprint}.",
   "page.acceptCancel":
     "La ley donde usted vive puede darle días para cambiar de idea. Pregunte cómo a la empresa antes de aceptar.",
   "page.acceptChoose": "¿Qué opción quiere?",
@@ -438,18 +438,18 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "page.closed.withdrawn": "La empresa lo retiró. Pregunte abajo qué sigue.",
   "page.closed.superseded": "Uno más nuevo lo reemplaza. Busque el enlace nuevo.",
   "page.closed.declined": "Usted lo rechazó. Si cambió de idea, pregunte abajo.",
-  "page.newerTitle": "Hay un papel más nuevo",
+  "page.newerTitle": "Hay un documento más nuevo",
   "page.newer.changeOrder":
     "El {date} la empresa escribió una orden de cambio (huella {fingerprint}). Su pedido aquí sigue igual hasta que usted acepte esa con su propio enlace.",
   "page.newer.changed":
-    "Usted aceptó la orden de cambio del {date} (huella {fingerprint}). Lo que dice reemplaza este papel.",
-  "page.newer.replaced": "El papel del {date} (huella {fingerprint}) reemplazó a este.",
-  "page.newerLink": "Leer el papel más nuevo",
-  "page.earlier": "Este es un cambio al papel que usted aceptó el {date} (huella {fingerprint}).",
-  "page.earlierLink": "Leer el papel que aceptó",
+    "Usted aceptó la orden de cambio del {date} (huella {fingerprint}). Lo que dice reemplaza este documento.",
+  "page.newer.replaced": "El documento del {date} (huella {fingerprint}) reemplazó a este.",
+  "page.newerLink": "Leer el documento más nuevo",
+  "page.earlier": "Este es un cambio al documento que usted aceptó el {date} (huella {fingerprint}).",
+  "page.earlierLink": "Leer el documento que aceptó",
   "page.readOnly":
-    "Este es otro papel de su pedido. Aquí puede leerlo. Para preguntar o aceptar, use su propio enlace.",
-  "page.readOnlyBack": "Volver al papel de su enlace",
+    "Este es otro documento de su pedido. Aquí puede leerlo. Para preguntar o aceptar, use su propio enlace.",
+  "page.readOnlyBack": "Volver al documento de su enlace",
   "page.problemTitle": "Hay un problema",
   "page.problem.option": "Elija una de las opciones.",
   "page.problem.name": "Escriba su nombre completo.",
