@@ -25,6 +25,7 @@ import { loadFactorCard } from "./cards/load-factor.ts";
 import { loadFactorCoolingCard } from "./cards/load-factor-cooling.ts";
 import { matchedPressureAirflowCard } from "./cards/matched-pressure-airflow.ts";
 import { moistAirCard } from "./cards/moist-air.ts";
+import { monteCarloRangeCard } from "./cards/monte-carlo-range.ts";
 import { operatingLeakageCard } from "./cards/operating-leakage.ts";
 import { orificeAreaCard } from "./cards/orifice-area.ts";
 import { powerLawFitCard } from "./cards/power-law-fit.ts";
@@ -75,5 +76,6 @@ export const METHODS: readonly MethodCard[] = [
   lifeCycleCostCard,
   conformanceProbabilityCard,
   guardBandCard,
+  monteCarloRangeCard,
   beforeAfterDifferenceCard,
 ];

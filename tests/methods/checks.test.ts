@@ -44,6 +44,7 @@ const CONTRACT_IDS = [
   "life-cycle-cost",
   "conformance-probability",
   "guard-band",
+  "monte-carlo-range",
   "before-after-difference",
 ];
 

@@ -2,6 +2,12 @@
  * Names of the catalogue that carry no unit on purpose, each with the reason. Their unit still stands in the schema.
  */
 export const NAMES_WITHOUT_UNIT: Readonly<Record<string, string>> = {
+  bestValue: "any quantity",
+  sensitivity: "what one more of an input adds to the result: pure number where all share a unit",
+  coverage: "share of the draws that a range holds",
+  draws: "a count",
+  seed: "a count",
+  median: "in the unit of the value",
   low: "an end of the interval that the name above it tells, in that unit",
   high: "as low",
   // One number of whatever the user compares.
