@@ -12,6 +12,8 @@ const DIFFERENCE = new RegExp(
 /** "At 47 °F", "would be 92 °F", "(62 °F)" tell a temperature. */
 const TEMPERATURE = new RegExp(`(?<=\\bat |\\bbe |\\()${NUMBER} °F`, "gi");
 const BLOWER_POWER = new RegExp(`${NUMBER} W for each cfm`, "g");
+/** As a station says how far it is: "12 miles away", "about a mile away". */
+const MILES = new RegExp(`${NUMBER} miles\\b|\\babout a mile\\b`, "g");
 
 const numberOf = (digits: string): number => Number(digits.replaceAll(",", ""));
 
@@ -27,6 +29,7 @@ export function sentenceInSystem(sentence: string, system: UnitSystem): string {
     .replaceAll(QUANTITY, (whole, digits: string, unit: string) =>
       shownUnitOf({ unit, system }) === unit ? whole : `${whole} (${text.quantity(numberOf(digits), unit)})`,
     )
+    .replaceAll(MILES, (whole, digits?: string) => `${whole} (${text.quantity(numberOf(digits ?? "1"), "mi")})`)
     .replaceAll(
       BLOWER_POWER,
       (whole, digits: string) => `${whole} (${text.number(numberOf(digits), "W/cfm")} W for each L/s)`,

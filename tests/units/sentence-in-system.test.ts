@@ -14,6 +14,9 @@ test.each([
   ["Heat pump (14 °F).", "Heat pump (14 °F (-10 °C))."],
   ["A plain 14 °F.", "A plain 14 °F."],
   ["Limit 4 cfm/100 ft², about 168 Pa.", "Limit 4 cfm/100 ft², about 168 Pa."],
+  // A mile is 1.609344 km, exactly.
+  ["12 miles away and 300 ft higher.", "12 miles (19.3 km) away and 300 ft (91.4 m) higher."],
+  ["About a mile away, about a mile off.", "About a mile away, about a mile (1.61 km) off."],
   ["0.45 W for each cfm, a common figure.", "0.45 W for each cfm (0.953 W for each L/s), a common figure."],
 ])("%s", (sentence, inSi) => {
   expect(sentenceInSystem(sentence, "si")).toBe(inSi);
