@@ -8,6 +8,7 @@ import { DemoBanner } from "#app/design/demo-banner.tsx";
 import { EmptyState } from "#app/design/empty-state.tsx";
 import { Notice } from "#app/design/notice.tsx";
 import { TextArea } from "#app/design/text-field.tsx";
+import { contractorOf } from "#app/organization/contractor-of.ts";
 import type { ProposalEventKind, ProposalEventRecord, ProposalState } from "#lib/job/proposal-state.ts";
 import type { ProposalSummary } from "#lib/store/repositories/proposals.ts";
 import { areSameMeasures, type Measures, orderedWork } from "../../ordered-work.ts";
@@ -16,6 +17,7 @@ import { pickScope } from "../options/actions.ts";
 import styles from "../result/result.module.css";
 import { answer, issue, markSent } from "./actions.ts";
 import { linkCookie } from "./link-cookie.ts";
+import { OpenPromises } from "./open-promises.tsx";
 
 export const metadata: Metadata = { title: "Proposal" };
 
@@ -92,14 +94,15 @@ function happenings(events: readonly ProposalEventRecord[]): string {
 /** Issue a proposal, send its link, see where it stands, answer what is asked. */
 export default async function ProposalPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params;
-  const { record, planned, ordered, issued, threads } = await showAs("job.view", async (scope) => {
-    const { jobs, proposals } = scope;
+  const { record, planned, ordered, issued, threads, contractor } = await showAs("job.view", async (scope) => {
+    const { jobs, proposals, organizations } = scope;
     const { job, revision } = await jobs.findCurrent(id);
     const list = await proposals.list({ jobId: id, now: new Date() });
     return {
       planned: (revision?.document as { plan?: { chosenMeasures?: Measures } } | undefined)?.plan?.chosenMeasures,
       ordered: await orderedWork(scope, id),
       record: job,
+      contractor: contractorOf(await organizations.own()),
       issued: list,
       threads: await Promise.all(list.map((each) => proposals.events(each.id))),
     };
@@ -126,6 +129,7 @@ export default async function ProposalPage({ params }: { params: Promise<{ id: s
             </form>
           </Notice>
         ) : null}
+        <OpenPromises contractor={contractor} />
         <form action={issue} className={styles.actions}>
           <input type="hidden" name="jobId" value={id} />
           <Button type="submit" variant={newest ? "secondary" : "primary"}>
