@@ -11,6 +11,7 @@ import {
   noteMarkedDoubtful,
   noteReferenceNotReached,
   noteRepeatedReading,
+  noteRestrictorChanged,
   noteWrongSign,
 } from "./reading-notes.ts";
 
@@ -108,6 +109,7 @@ export function judgeFanTest({
         ? null
         : noteFanPressureOutsideSpan({ fanPressurePa, restrictorId, restrictors }),
     ),
+    noteRestrictorChanged({ restrictorIds: points.map(({ restrictorId }) => restrictorId), restrictors }),
     ...pressures.map((pressurePa) => noteLargeBaseline({ baselinePa, pressurePa })),
     noteReferenceNotReached({ highestPressurePa, referencePressurePa: REFERENCE_PRESSURE.value }),
     noteDensityLeftOut({ elevationFt, isCorrected: points.every((point) => point.flowCfm === undefined) }),

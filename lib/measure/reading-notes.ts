@@ -182,3 +182,29 @@ export function noteMarkedDoubtful({ stepNumbers }: { stepNumbers: readonly numb
     nextMove: many ? "Read them again when you can." : "Read it again when you can.",
   };
 }
+
+/** A flow restrictor changed in mid-test, which is right where a span ends and has to stay with the steps. */
+export function noteRestrictorChanged({
+  restrictorIds,
+  restrictors,
+}: {
+  /** Of each step, in the order in which they were read. */
+  restrictorIds: readonly (string | undefined)[];
+  restrictors: readonly CalibratedRestrictor[];
+}): ValidityNote | null {
+  const labelOf = (id: string) => restrictors.find(({ restrictorId }) => restrictorId === id)?.restrictorLabel ?? id;
+  const changes = restrictorIds.flatMap((id, index) => {
+    const before = restrictorIds[index - 1];
+    return id !== undefined && before !== undefined && id !== before ? [{ before, id, step: index + 1 }] : [];
+  });
+  const [first] = changes;
+  if (!first) return null;
+  const more = changes.length > 1 ? ` and ${changes.length - 1} more` : "";
+  return {
+    code: "restrictor-changed",
+    severity: "note",
+    what: `The flow restrictor was changed from ${labelOf(first.before)} to ${labelOf(first.id)} at step ${first.step}${more}.`,
+    why: "Each step is read by the calibration of its own; what two restrictors differ by looks like scatter.",
+    nextMove: "Where the line through the steps breaks there, read one step with both.",
+  };
+}

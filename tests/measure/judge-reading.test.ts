@@ -54,6 +54,21 @@ describe("judgeFanTest", () => {
     ]);
   });
 
+  it("records a change of restrictor in mid-test beside the step, without doubting it", () => {
+    const [first, second] = INVENTED_RESTRICTORS.map(({ restrictorId }) => restrictorId) as [string, string];
+    const points = [
+      reading(20, 100, first),
+      reading(25, 100, second),
+      reading(30, 110, second),
+      reading(35, 120, first),
+    ];
+    const notes = judgeFanTest({ test: total({ points }), fan, baselinePa: 0, elevationFt: 500 });
+    const change = notes.find(({ code }) => code === "restrictor-changed");
+    expect(change?.severity).toBe("note");
+    expect(change?.what).toMatch(/ at step 2 and 1 more\.$/);
+    expect(codesOf(total({ points: points.slice(1, 3) }))).not.toContain("restrictor-changed");
+  });
+
   it.each([
     ["pushing", -25, ["wrong-sign"]],
     ["pushing", 25, []],

@@ -16,6 +16,24 @@ export const READING_WARNINGS_ES: WarningSentences = {
       "Mida la fuga hacia afuera con un ventilador en los ductos y la casa a la misma presión.",
     ],
   ],
+  "restrictor-changed": [
+    [
+      "The flow restrictor was changed from {before} to {after} at step {step}.",
+      "En el paso {step} se cambió la placa de flujo de {before} a {after}.",
+    ],
+    [
+      "The flow restrictor was changed from {before} to {after} at step {step} and {count} more.",
+      "En el paso {step} se cambió la placa de flujo de {before} a {after}, y {count} veces más.",
+    ],
+    [
+      "Each step is read by the calibration of its own; what two restrictors differ by looks like scatter.",
+      "Cada paso se lee con la calibración de su propia placa; lo que difieren dos placas parece dispersión.",
+    ],
+    [
+      "Where the line through the steps breaks there, read one step with both.",
+      "Si la línea de los pasos se quiebra ahí, lea un paso con las dos.",
+    ],
+  ],
   "calibration-expired": [
     [
       "The calibration of {name} was due on {due}, before the test of {used}.",
