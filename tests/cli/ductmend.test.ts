@@ -62,6 +62,29 @@ describe("estimate", () => {
     }
   });
 
+  it("takes bills and daily temperatures from files, says what it read, and names the line of a fault", () => {
+    const days = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+    const two = (value: number) => String(value).padStart(2, "0");
+    const bills = days.map((each, k) => `2025-${two(k + 1)}-01,2025-${two(k + 1)}-${each},${700 + 40 * k},kWh`);
+    const warmth = days.flatMap((each, k) =>
+      Array.from({ length: each }, (_, day) => `2025-${two(k + 1)}-${two(day + 1)},${30 + 4 * k}`),
+    );
+    writeFileSync(join(folder, "bills.csv"), ["start,end,amount,unit", ...bills].join("\n"));
+    writeFileSync(join(folder, "daily.csv"), ["date,meanF", ...warmth].join("\n"));
+    const job = join(process.cwd(), "lib/examples/cold-attic-furnace.json");
+    const args = ["estimate", job, "--draws", "0", "--bills", "bills.csv", "--temperatures"];
+    const { status, stdout, stderr } = ductmend([...args, "daily.csv"], { cwd: folder });
+    expect(status).toBe(0);
+    expect(stderr).toContain("12 bills read.");
+    expect(stderr).toContain("12 of 12 bills tell now how warm their days were.");
+    expect(JSON.parse(stdout).loads.bills).toMatchObject([{ fuel: "electricity", periodsCount: 12 }]);
+    const broken = ductmend([...args, "bills.csv"], { cwd: folder });
+    expect(broken.status).toBe(2);
+    // What was read before stands above the problem.
+    const problem = broken.stderr.slice(broken.stderr.indexOf("{"));
+    expect(problemOf(problem).errors[0]!.fix).toContain("unit is in the name");
+  });
+
   it("reads the job from standard input, and says in plain words what is wrong with it", () => {
     const { status, stdout, stderr } = ductmend(["estimate", "-"], {
       input: '{"schemaVersion":"ductmend.job/1","house":{"zip":"1"}}',

@@ -9,6 +9,7 @@ import { readJson } from "../read-text.ts";
 import { summarizeResult } from "../summarize-result.ts";
 import { usageProblem } from "../usage-problem.ts";
 import { wholeNumber } from "../whole-number.ts";
+import { withBills } from "../with-bills.ts";
 import { withWeather } from "../with-weather.ts";
 
 const MOST_DRAWS = 1_000_000;
@@ -29,12 +30,14 @@ async function threadsOf(threads: number, { say }: CommandContext): Promise<Draw
 /** The whole trip for one job. */
 export const estimateCommand: Command = {
   name: "estimate",
-  usage: "estimate JOB.json [--weather FILE] [--draws 10000] [--seed 1] [--threads 1] [--documents DIR] [--human]",
+  usage:
+    "estimate JOB.json [--weather FILE] [--bills FILE] [--temperatures FILE] [--draws 10000] [--seed 1] [--threads 1] [--documents DIR] [--human]",
   summary: "From the readings to scope, savings and retest, with the doubt of each number.",
   examples: [
     "npm run -s ductmend -- estimate lib/examples/cold-attic-furnace.json --human",
     "npm run -s ductmend -- estimate job.json --documents ./out > result.json",
     "npm run -s ductmend -- estimate job.json --weather town.epw",
+    "npm run -s ductmend -- estimate job.json --bills green-button.xml --temperatures daily.csv",
   ],
   async run(context) {
     const { values, positionals } = parseArgs({
@@ -46,6 +49,8 @@ export const estimateCommand: Command = {
         threads: { type: "string", default: "1" },
         documents: { type: "string" },
         weather: { type: "string" },
+        bills: { type: "string" },
+        temperatures: { type: "string" },
         human: { type: "boolean" },
       },
     });
@@ -56,7 +61,9 @@ export const estimateCommand: Command = {
     const seed = wholeNumber(values.seed, { name: "seed", low: 0, high: 2 ** 31 - 1 });
     const threads = wholeNumber(values.threads, { name: "threads", low: 1, high: MOST_THREADS });
     const told = parseJob(await readJson(file, context));
-    const job = values.weather === undefined ? told : await withWeather(told, values.weather, context);
+    const billed =
+      values.bills === undefined && values.temperatures === undefined ? told : await withBills(told, values, context);
+    const job = values.weather === undefined ? billed : await withWeather(billed, values.weather, context);
     const referenceData = await loadReferenceData(job);
     const solve = await createHighsSolver();
     const pool = threads > 1 && draws > 0 ? await threadsOf(threads, context) : null;

@@ -70,12 +70,12 @@ export function deemedOf(
     heatingFullLoadHours: fullLoadHours(input, "heating", heatingCapacity * heatingEfficiency),
     heatingEfficiency,
   });
-  const creditedCfm = reductionCfm25 * (rule.constants["supplyShare"]! + rule.constants["returnShare"]! / 2);
+  const creditedCfm = reductionCfm25 * (rule.constants.supplyShare! + rule.constants.returnShare! / 2);
   const parts = deemedParts(input, {
     savings: deemed,
     coolingShare:
       creditedCfm / ((coolingCapacity / DEEMED_CONSTANTS.btuPerHPerTon) * DEEMED_CONSTANTS.coolingCfmPerTon),
-    heatingShare: creditedCfm / (heatingCapacity * rule.constants["airflowPerBtuPerH"]!),
+    heatingShare: creditedCfm / (heatingCapacity * rule.constants.airflowPerBtuPerH!),
   });
   // A rule's peak: what is saved at full load, over its hours, as far as it falls into the program's.
   const coincident = (coolingKWh: number): number =>

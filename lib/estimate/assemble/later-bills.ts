@@ -123,7 +123,7 @@ function remindersOf({ before, after, hasOtherChange }: SavingFromBills): string
   return [
     ...(isWeatherUnknown
       ? [
-          "Not all bills tell how warm their days were, so typical weather stands in and the years' difference from it is part of the doubt. The job file takes the mean outdoor temperature of each bill (meanOutdoorF), which narrows it.",
+          "Not all bills tell how warm their days were, so typical weather stands in and the years' difference from it is part of the doubt. The energy step takes the mean outdoor temperature of each bill, or a file of daily temperatures; either narrows it.",
         ]
       : []),
     ...(hasOtherChange

@@ -32,7 +32,7 @@ async function billsOf(file: File): Promise<BillFile> {
 const countOf = (bills: number): string => `${bills} ${bills === 1 ? "bill" : "bills"}`;
 
 /** Bills from a file: chosen, shown as they were read, and taken over with a press. */
-export function BillsFromFile() {
+export function BillsFromFile({ onTaken }: { onTaken: () => void }) {
   const { draft, set } = useTrip();
   const [read, setRead] = useState<BillFile>();
   const [problems, setProblems] = useState<readonly FieldProblem[]>([]);
@@ -56,6 +56,7 @@ export function BillsFromFile() {
   };
   const take = ({ bills }: BillFile) => {
     set(PATH, bills as unknown as Json);
+    onTaken();
     setWord(`${countOf(bills.length)} taken over.`);
     setRead(undefined);
   };

@@ -1,5 +1,6 @@
 "use client";
 
+import { useState } from "react";
 import { Disclosure } from "#app/design/worked-out.tsx";
 import { listAt, textAt } from "../draft.ts";
 import { EntryList } from "../entry-list.tsx";
@@ -9,6 +10,7 @@ import styles from "../trip.module.css";
 import { useTrip } from "../trip-context.ts";
 import { BillsFromFile } from "./bills-from-file.tsx";
 import { PriceShapes } from "./price-shapes.tsx";
+import { TemperaturesFromFile } from "./temperatures-from-file.tsx";
 
 interface Fuels {
   gas: boolean;
@@ -38,6 +40,9 @@ export function EnergyStep() {
   const { draft } = useTrip();
   /** A file may bill a fuel that the equipment does not use: hot water, cooking. */
   const isBilled = (field: string) => listAt(draft, "energy/bills").some((bill) => bill[field] !== undefined);
+  /** Fields keep what is typed: what a file brings is shown by making them anew. */
+  const [takenCount, setTakenCount] = useState(0);
+  const readAnew = () => setTakenCount((count) => count + 1);
   const use = "energy/knownUse";
   return (
     <>
@@ -53,8 +58,10 @@ export function EnergyStep() {
       {cooling ? <NumberAt path={`${use}/coolingElectricityKWh`} /> : null}
       <h2>Bills</h2>
       <p>A year of bills, as they come, with everything in them: the weather tells heating and cooling apart.</p>
-      <BillsFromFile />
+      <BillsFromFile onTaken={readAnew} />
+      <TemperaturesFromFile onTaken={readAnew} />
       <EntryList
+        key={takenCount}
         path="energy/bills"
         headingLevel={3}
         title={(bill, index) => `Bill ${index + 1}${textAt(bill, "endDate") ? `, to ${textAt(bill, "endDate")}` : ""}`}
@@ -69,6 +76,7 @@ export function EnergyStep() {
             {gas || isBilled("naturalGasTherms") ? <NumberAt path={`${path}/naturalGasTherms`} /> : null}
             {propane || isBilled("propaneGallons") ? <NumberAt path={`${path}/propaneGallons`} /> : null}
             {oil || isBilled("fuelOilGallons") ? <NumberAt path={`${path}/fuelOilGallons`} /> : null}
+            <NumberAt path={`${path}/meanOutdoorF`} hint="As many bills print it; or choose a file above." />
             <FlagAt path={`${path}/isEstimated`} />
           </div>
         )}
