@@ -34,6 +34,19 @@ export interface ClaimRequest {
   origin?: ClaimOrigin;
 }
 
+/** Electricity is always used: by the blower. */
+const OTHER_FUELS = ["naturalGas", "propane", "fuelOil"] as const;
+
+/** Prices and carbon of the fuels that a claimed number is about. */
+function figuresUsed({ prices, carbon }: ReferenceData, paths: readonly string[]): ClaimBody["reference"]["figures"] {
+  const unused = OTHER_FUELS.filter((fuel) => !paths.some((path) => path.includes(fuel)));
+  return Object.fromEntries(
+    [...Object.entries(prices), ...Object.entries(carbon)]
+      .filter(([key]) => !unused.some((fuel) => key.startsWith(fuel)))
+      .map(([key, { value, source }]) => [key, { value, source }]),
+  );
+}
+
 /** Everything that is hashed: without hash and signature. */
 export function claimBody(claim: Claim): ClaimBody {
   const { hash: _hash, signature: _signature, ...body } = claim;
@@ -66,12 +79,8 @@ export function createClaim({
       },
     ]);
   }
-  const figures = Object.fromEntries(
-    [...Object.entries(reference.prices), ...Object.entries(reference.carbon)].map(([key, { value, source }]) => [
-      key,
-      { value, source },
-    ]),
-  );
+  const numbers = claimedNumbers(result);
+  const figures = figuresUsed(reference, Object.keys(numbers));
   const { deemed } = result;
   const claimed = claimedJob(job);
   const body: ClaimBody = {
@@ -83,7 +92,7 @@ export function createClaim({
     draws: result.draws,
     seed: result.seed,
     basis: result.basis,
-    numbers: claimedNumbers(result),
+    numbers,
     assumptions: result.assumptions.map(({ path, value }) => [path, value]),
     deemed: deemed && {
       ruleId: deemed.ruleId,

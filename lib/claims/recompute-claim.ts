@@ -93,7 +93,8 @@ function notesOf(claim: Claim, reference: ReferenceData, withDraws: boolean): st
   if (claim.reference.hash !== reference.hash) {
     const changed = Object.entries({ ...reference.prices, ...reference.carbon }).flatMap(([key, figure]) => {
       const was = claim.reference.figures[key]?.value;
-      return was === figure.value ? [] : [`${key} ${was} → ${figure.value}`];
+      // A fuel that the house does not use has no figure in the packet.
+      return was === undefined || was === figure.value ? [] : [`${key} ${was} → ${figure.value}`];
     });
     notes.push(
       `reference data changed since: ${changed.length > 0 ? changed.join(", ") : `weather or place of station ${reference.station.id}`}`,

@@ -42,6 +42,35 @@ describe("a claim", () => {
     expect(without).toMatchObject({ outcome: "same", notes: ["ranges not recomputed"] });
   });
 
+  it("stays within 12 KB with two years of monthly bills, each with all that a bill of two fuels may tell", async () => {
+    const { job, reference } = await exampleWithReference(RETEST);
+    const bills = Array.from({ length: 24 }, (_, month) => {
+      const date = (day: number) =>
+        `${2024 + Math.floor(month / 12)}-${String(1 + (month % 12)).padStart(2, "0")}-${String(day).padStart(2, "0")}`;
+      return {
+        startDate: date(1),
+        endDate: date(28),
+        electricityKWh: Math.round(800 + 401 * Math.cos((month * Math.PI) / 6)),
+        naturalGasTherms: 12 + month,
+        meanOutdoorF: Math.round(58 - 20 * Math.cos((month * Math.PI) / 6)),
+      };
+    });
+    const billed = { ...job, energy: { ...job.energy, bills } };
+    const result = await estimate(billed, reference, { draws: 100, seed: 3 });
+    const claim = createClaim({
+      job: billed,
+      reference,
+      result,
+      claimedBy: "Crew lead B (invented)",
+      claimedOn: "2026-11-20",
+      measureLifeYears: 18,
+      netToGrossRatio: 0.9,
+      signer: { privateKey: RFC_8032_SECRET },
+    });
+    expect(Buffer.byteLength(canonicalJson(claim))).toBeLessThanOrEqual(12_000);
+    expect((await recompute(throughJson(claim), false)).outcome).toBe("same");
+  });
+
   it("stays at home with its prices and carries of the organization's repairs those that were done", async () => {
     const { job, reference } = await exampleWithReference(RETEST);
     const priced = {
@@ -72,6 +101,17 @@ describe("a claim", () => {
     const done = [...new Set(job.plan!.chosenMeasures!.map(({ repairId }) => repairId))].sort();
     expect(claim.job.priceBook).toBeUndefined();
     expect(claim.job.repairs!.figures.map(({ repairId }) => repairId).sort()).toEqual(done);
+    // Of the instruments what the tests were read by, of prices and carbon what this house burns.
+    const [fan] = claim.job.instruments!.fans!;
+    const read = job.tests.flatMap((test) =>
+      "points" in test && test.kind !== "delta-q"
+        ? test.points.flatMap(({ restrictorId }) => (restrictorId ? [`${restrictorId} ${test.direction}`] : []))
+        : [],
+    );
+    const kept = fan!.calibrations.map(({ restrictorId, direction }) => `${restrictorId} ${direction}`);
+    expect([...kept].sort()).toEqual([...new Set(read)].sort());
+    expect(kept.length).toBeLessThan(job.instruments!.fans![0]!.calibrations.length);
+    expect(Object.keys(claim.reference.figures).some((key) => /^(propane|fuelOil|naturalGas)/.test(key))).toBe(false);
     expect(Buffer.byteLength(canonicalJson(claim))).toBeLessThanOrEqual(12_000);
     expect((await recompute(throughJson(claim))).outcome).toBe("same");
   });
@@ -122,6 +162,9 @@ describe("a claim", () => {
       const was = holder[key];
       holder[key] = typeof was === "number" ? was + 1 : typeof was === "boolean" ? !was : `${String(was)}x`;
       expect((await recompute(claim, false)).outcome, path).toBe("invalid");
+      delete holder[key];
+      // Of a list a gap would be left; JSON has none.
+      if (!Array.isArray(holder)) expect((await recompute(claim, false)).outcome, `${path} taken out`).toBe("invalid");
       holder[key] = was;
     }
     expect((await recompute(claim, false)).outcome).toBe("same");
