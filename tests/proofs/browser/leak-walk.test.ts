@@ -55,11 +55,15 @@ async function putOnDrawing(page: Page, spot: RegExp): Promise<void> {
   await page.getByRole("button", { name: "Add a leak here" }).tap();
 }
 
-describe("a leak walk on a phone of 390 px", () => {
+describe.each([390, 360])("a leak walk on a phone of %i px", (phoneWidth) => {
   it("takes ten leaks with photos, follows each with what is still hidden, and keeps the picture alone", {
-    timeout: 180_000,
+    timeout: 300_000,
   }, async () => {
-    const context = await browser.newContext({ viewport: { width: 390, height: 780 }, hasTouch: true, isMobile: true });
+    const context = await browser.newContext({
+      viewport: { width: phoneWidth, height: 780 },
+      hasTouch: true,
+      isMobile: true,
+    });
     const page = await context.newPage();
     const start = { ...exampleDocument("cold-attic-furnace.json"), title: "Walk Lane (invented)", sites: [] };
     await page.goto(`${app.url}/jobs/import`);
@@ -144,7 +148,7 @@ describe("a leak walk on a phone of 390 px", () => {
   });
 
   it("puts crossover and belly first in a manufactured home", { timeout: 60_000 }, async () => {
-    const context = await browser.newContext({ viewport: { width: 390, height: 780 } });
+    const context = await browser.newContext({ viewport: { width: phoneWidth, height: 780 } });
     const page = await context.newPage();
     const example = exampleDocument("mixed-crawlspace-heat-pump.json");
     const house = { ...(example.house as object), kind: "manufactured" };
