@@ -78,7 +78,9 @@ export function ReplayOutcome({
       <h2 id="outcome">What it would do</h2>
       <p>
         {isAll
-          ? `All ${whole(standingCount)} standing ${claims(standingCount)} were gone through.`
+          ? standingCount === 1
+            ? "The one standing claim was gone through."
+            : `All ${whole(standingCount)} standing claims were gone through.`
           : `${whole(replayedCount)} of ${whole(standingCount)} standing claims were gone through, a simple random sample; totals are of all, each with the range that covers it in 95 of 100 samples.`}
       </p>
       <StatGrid stats={stats} />
