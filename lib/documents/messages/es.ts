@@ -424,7 +424,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "page.acceptText":
     "Si acepta, usted pide el trabajo de la opción que elija, a su precio. Guardamos su nombre, la fecha, lo que eligió y la huella de este documento.",
   "page.acceptedAt":
-    "Eligió “{option}” por {price} el {date} y firmó como {name}. El documento tiene la huella {fingerprint}.",
+    "Eligió «{option}» por {price} el {date} y firmó como {name}. El documento tiene la huella {fingerprint}.",
   "page.acceptCancel":
     "La ley donde usted vive puede darle días para cambiar de idea. Pregunte cómo a la empresa antes de aceptar.",
   "page.acceptChoose": "¿Qué opción quiere?",
