@@ -5,6 +5,7 @@ import { warningIn } from "#app/jobs/trip/warning-in.ts";
 import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import { weatherShiftsScene } from "#lib/pictures/weather-shifts.ts";
 import type { UnitSystem } from "#lib/units/display-unit.ts";
+import { sentenceInSystem } from "#lib/units/sentence-in-system.ts";
 import { unitText } from "#lib/units/unit-text.ts";
 import styles from "./climate.module.css";
 import type { ClimateQuery } from "./climate-query.ts";
@@ -64,7 +65,7 @@ export function ClimateView({
       <p>
         {place.climateZone ? `Climate zone ${place.climateZone}. ` : ""}
         {place.elevation
-          ? `Elevation about ${text.quantity(place.elevation.value, "ft")}. ${place.elevation.note}`
+          ? `Elevation about ${text.quantity(place.elevation.value, "ft")}. ${sentenceInSystem(place.elevation.note, units)}`
           : "The elevation is not known, so height did not count in choosing the station."}
       </p>
       <Stations query={query} reference={reference} text={text} />
