@@ -5,7 +5,7 @@ import styles from "./notice.module.css";
 export function EmptyState({ title, children, action }: { title: string; children: ReactNode; action?: ReactNode }) {
   return (
     <section className={styles.empty}>
-      <h3>{title}</h3>
+      <h2>{title}</h2>
       <p>{children}</p>
       {action}
     </section>

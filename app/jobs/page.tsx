@@ -43,7 +43,8 @@ export default async function JobsPage({ searchParams }: { searchParams: Search 
         </header>
         <p className={styles.small}>
           Every job is tested with your <Link href="/instruments">instruments</Link>, planned with your{" "}
-          <Link href="/repairs">repairs</Link> and priced with your <Link href="/prices">prices</Link>.
+          <Link href="/repairs">repairs</Link> and priced with your <Link href="/prices">prices</Link>. The{" "}
+          <Link href="/practice">practice house</Link> lets you try the tests first.
         </p>
         <JobFilters search={q} state={filter} />
         {page.items.length === 0 ? (

@@ -1,8 +1,11 @@
 import { Button, LinkButton } from "#app/design/button.tsx";
 import { Checkbox } from "#app/design/checkbox.tsx";
 import { ChoiceCards } from "#app/design/choice-cards.tsx";
+import { FileField } from "#app/design/file-field.tsx";
+import { PlainSelect } from "#app/design/plain-select.tsx";
 import { QuantityField } from "#app/design/quantity-field.tsx";
 import { Select } from "#app/design/select.tsx";
+import { Term } from "#app/design/term.tsx";
 import { TextArea, TextField } from "#app/design/text-field.tsx";
 import { TripRail } from "#app/design/trip-rail.tsx";
 import styles from "./look.module.css";
@@ -77,6 +80,46 @@ export function QuestionsChapter() {
       <Specimen name="One of many">
         <Select label="Where is the leak?" options={PLACES} defaultSelectedId="attic" />
         <Select label="Where is the air handler?" options={PLACES} error="Choose where the air handler stands" />
+        <PlainSelect
+          label="Who read the gauge?"
+          isOptional
+          note="Left empty: the answer does without it."
+          options={[
+            { value: "", label: "I don’t know" },
+            { value: "crew", label: "Crew" },
+            { value: "estimator", label: "Estimator" },
+          ]}
+        />
+        <PlainSelect
+          label="Which kind of test?"
+          error="Choose the kind of test"
+          options={[
+            { value: "", label: "Choose one" },
+            { value: "total", label: "Total leakage" },
+          ]}
+        />
+      </Specimen>
+      <Specimen name="Left empty: what stands in, what it is worth, and why">
+        <QuantityField
+          label="Yearly fuel efficiency, in percent"
+          unit="%"
+          isOptional
+          note={
+            <>
+              Left empty: 80%, could be 72% to 90%. Yearly dollars: $252 to $310.{" "}
+              <Term
+                meaning="Usual for furnaces of its age without a plate that can be read."
+                label="Why this stands in"
+              >
+                Why
+              </Term>
+            </>
+          }
+        />
+      </Specimen>
+      <Specimen name="A file">
+        <FileField id="look-file" label="Bills from a file" hint="Green Button or CSV." isOptional />
+        <FileField id="look-file-wrong" label="Weather from a file" error="Choose an EPW or TMY3 file" />
       </Specimen>
       <Specimen name="Yes or no">
         <Checkbox label="Something in or near the house burns fuel" hint="A water heater counts." defaultChecked />
