@@ -259,18 +259,14 @@ export function claimChunks({ sql, identity }: UnitOfWork) {
         WHERE c.id = r."claimId" RETURNING c.id::text, c."organizationId"::text`;
       const contractorOf = new Map(sides.map(({ id, organizationId }) => [id, organizationId]));
       await sql.claimFlag.deleteMany({ where: { claimId: { in: [...contractorOf.keys()] } } });
-      await sql.claimFlag.createMany({
-        data: checks.flatMap(({ claimId, flags }) =>
-          flags.map(({ evidence, ...flag }) => ({
-            id: randomUUID(),
-            claimId,
-            organizationId: contractorOf.get(claimId)!,
-            programOrganizationId,
-            ...flag,
-            evidence: toJson(evidence),
-          })),
-        ),
-      });
+      const flags = checks.flatMap(({ claimId, flags: seen }) =>
+        seen.map((flag) => ({ id: randomUUID(), claimId, organizationId: contractorOf.get(claimId)!, ...flag })),
+      );
+      await sql.$executeRaw`
+        INSERT INTO "ClaimFlag" (id, "organizationId", "programOrganizationId", "claimId", code, evidence, "innocentExplanation")
+        SELECT id, "organizationId", ${programOrganizationId}::uuid, "claimId", code, evidence, "innocentExplanation"
+        FROM json_to_recordset(${JSON.stringify(flags)}::json) AS r(
+          id uuid, "organizationId" uuid, "claimId" uuid, code text, evidence jsonb, "innocentExplanation" text)`;
       await keepRecords(
         checks.map(({ claimId, outcome, flags, engineVersion }) => ({
           id: claimId,
