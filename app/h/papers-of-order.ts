@@ -6,6 +6,7 @@ import type { ProposalRecord } from "#lib/store/repositories/proposals.ts";
 export interface SeenPaper {
   proposal: ProposalRecord;
   state: ProposalState;
+  events: readonly ProposalEventRecord[];
   newerId: string | undefined;
   accepted: ProposalEventRecord | undefined;
 }
@@ -17,9 +18,7 @@ const MOST_STEPS = 30;
  * The papers that belong to the order of a link: the newest one that came after it, and for a change order the accepted
  * one before it. `look` shows one paper and what took its place, and nothing else.
  */
-export async function papersOfOrder(look: (proposalId: string) => Promise<SeenPaper>, proposalId: string) {
-  const own = await look(proposalId);
-
+export async function papersOfOrder(look: (proposalId: string) => Promise<SeenPaper>, own: SeenPaper) {
   let newest = own;
   for (let step = 0; step < MOST_STEPS && newest.newerId; step += 1) newest = await look(newest.newerId);
 

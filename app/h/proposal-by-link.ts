@@ -3,7 +3,7 @@ import { homeownerByLink } from "#lib/access/current-actor.ts";
 import type { Language } from "#lib/pictures/scene.ts";
 import type { Identity } from "#lib/store/identity.ts";
 import { sharedStore } from "#lib/store/shared-store.ts";
-import { papersOfOrder } from "./papers-of-order.ts";
+import { papersOfOrder, type SeenPaper } from "./papers-of-order.ts";
 
 /** Opens what a link leads to, inside one unit of work; undefined when no such link was ever given out. */
 export async function proposalByLink(token: string) {
@@ -13,26 +13,22 @@ export async function proposalByLink(token: string) {
   const { proposalId } = actor;
   const identity: Identity = { organizationId: actor.organizationId, actorId: null, proposalId };
   const now = new Date();
+  const look = (id: string): Promise<SeenPaper> =>
+    store.withOrganization({ ...identity, proposalId: id }, async ({ proposals }) => {
+      const events = await proposals.events(id);
+      return {
+        proposal: await proposals.find(id),
+        state: await proposals.stateOf(id, now),
+        events,
+        newerId: await proposals.newerId(id),
+        accepted: events.find(({ kind }) => kind === "accepted"),
+      };
+    });
   return {
     actor,
-    /** The other papers of the same order. */
-    papersOfOrder: () =>
-      papersOfOrder(
-        (id) =>
-          store.withOrganization({ ...identity, proposalId: id }, async ({ proposals }) => ({
-            proposal: await proposals.find(id),
-            state: await proposals.stateOf(id, now),
-            newerId: await proposals.newerId(id),
-            accepted: (await proposals.events(id)).find(({ kind }) => kind === "accepted"),
-          })),
-        proposalId,
-      ),
-    read: () =>
-      store.withOrganization(identity, async ({ proposals }) => ({
-        proposal: await proposals.find(proposalId),
-        state: await proposals.stateOf(proposalId, now),
-        events: await proposals.events(proposalId),
-      })),
+    read: () => look(proposalId),
+    /** The other papers of the order of the link's own, which was read. */
+    papersOfOrder: (own: SeenPaper) => papersOfOrder(look, own),
     record: (kind: "seen" | "asked" | "accepted", payload: object = {}) =>
       store.withOrganization(identity, ({ proposals }) => proposals.recordEvent(proposalId, kind, payload)),
   };

@@ -25,9 +25,10 @@ export async function GET(request: NextRequest, { params }: Context): Promise<Re
   const { token } = await params;
   const link = await proposalByLink(token);
   if (!link) return unknownLink();
-  const { proposal, state, events } = await link.read();
+  const own = await link.read();
+  const { proposal, state, events } = own;
   const query = request.nextUrl.searchParams;
-  const papers = await link.papersOfOrder();
+  const papers = await link.papersOfOrder(own);
   const other = otherPaper(papers, query.get("of"));
   if (other) {
     const html = await renderProposalPage({
@@ -60,7 +61,8 @@ export async function POST(request: NextRequest, { params }: Context): Promise<R
   const { token } = await params;
   const link = await proposalByLink(token);
   if (!link) return unknownLink();
-  const { proposal, state, events } = await link.read();
+  const own = await link.read();
+  const { proposal, state, events } = own;
   const issued = readIssuedProposal(proposal.view);
   const form = await request.formData();
   const field = (name: string) => String(form.get(name) ?? "").trim();
@@ -97,7 +99,7 @@ export async function POST(request: NextRequest, { params }: Context): Promise<R
     }
   }
   const html = await renderProposalPage({
-    related: relatedPapers(await link.papersOfOrder()),
+    related: relatedPapers(await link.papersOfOrder(own)),
     issued,
     language,
     path,

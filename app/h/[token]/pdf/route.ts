@@ -9,8 +9,9 @@ export async function GET(request: NextRequest, { params }: { params: Promise<{ 
   const { token } = await params;
   const link = await proposalByLink(token);
   if (!link) return new Response("No paper is found at this link.", { status: 404 });
-  const other = otherPaper(await link.papersOfOrder(), request.nextUrl.searchParams.get("of"));
-  const { proposal } = other ?? (await link.read());
+  const own = await link.read();
+  const of = request.nextUrl.searchParams.get("of");
+  const { proposal } = (of ? otherPaper(await link.papersOfOrder(own), of) : undefined) ?? own;
   const { languages, paper, letterhead } = readIssuedProposal(proposal.view);
   const wanted = request.nextUrl.searchParams.get("paper");
   const bytes = await renderDocumentPdf(languages[languageOf(request.nextUrl.searchParams.get("lang"))], {
