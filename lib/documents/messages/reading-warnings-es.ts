@@ -34,6 +34,14 @@ export const READING_WARNINGS_ES: WarningSentences = {
       "Si la línea de los pasos se quiebra ahí, lea un paso con las dos.",
     ],
   ],
+  "model-doubt-left-out": [
+    ["The doubt is that of the readings alone.", "La duda es solo la de las lecturas."],
+    [
+      "Real leaks stand at many pressures, the model at one a side: that alone is worth 1.3 % of the air handler's flow.",
+      "Las fugas reales están a muchas presiones; el modelo, a una por lado: eso solo vale 1.3 % del caudal del ventilador.",
+    ],
+    ["Enter the flow of the air handler.", "Ponga el caudal del ventilador."],
+  ],
   "calibration-expired": [
     [
       "The calibration of {name} was due on {due}, before the test of {used}.",
