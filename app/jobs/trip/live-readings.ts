@@ -57,15 +57,19 @@ export function readLiveTests(draft: Draft, elevationFt: number): LiveReadings {
       if (belowZero.length > 0) {
         return [[String(test.id), { steps: complete.map(() => null), notes: [fanPressureBelowZero(belowZero)] }]];
       }
-      if (parsed?.kind !== "total-leakage" && parsed?.kind !== "leakage-to-outside") return [];
+      if (test.kind !== "total-leakage" && test.kind !== "leakage-to-outside") return [];
       const gauge = gauges.find(({ id }) => id === test.gaugeId) ?? null;
-      const places = complete.flatMap((isThere, i) => (isThere ? [i] : []));
-      const live = readLive({ context: { test: parsed, testIndex, fan, gauge, elevationFt }, places, complete });
-      const onDate = parsed.date ?? textAt(draft, "date");
+      const onDate = textAt(test, "date") ?? textAt(draft, "date");
       const ofInstruments = judgeInstruments({ instruments: [fan, gauge], onDate }).map((note) => ({
         ...note,
         steps: [],
       }));
+      // What is wrong with an instrument is said before anything is read with it.
+      if (parsed?.kind !== "total-leakage" && parsed?.kind !== "leakage-to-outside") {
+        return [[String(test.id), { steps: complete.map(() => null), notes: ofInstruments }]];
+      }
+      const places = complete.flatMap((isThere, i) => (isThere ? [i] : []));
+      const live = readLive({ context: { test: parsed, testIndex, fan, gauge, elevationFt }, places, complete });
       return [[parsed.id, { ...live, notes: [...live.notes, ...ofInstruments] }]];
     }),
   );

@@ -107,8 +107,15 @@ describe("a test read while it is typed", () => {
     expect(reading.notes[0]!.nextMove).toBe("Type it without the minus.");
   });
 
-  it("says nothing before there is a whole step", () => {
-    expect(read(test([{}]))).toBeUndefined();
-    expect(read(test([{ ductPressurePa: -25, fanPressurePa: 100 }]))).toBeUndefined();
+  it("reads nothing before there is a whole step, and says already what is wrong with the instruments", () => {
+    for (const points of [[{}], [{ ductPressurePa: -25, fanPressurePa: 100 }]]) {
+      const reading = read(test(points));
+      expect(reading?.steps).toEqual([null]);
+      expect(reading?.result).toBeUndefined();
+      const whole = read(test([{ ductPressurePa: 25.2, flowCfm: 290 }]));
+      const ofInstruments = whole?.notes.filter(({ code }) => /calibration-expired|invented-instrument/.test(code));
+      expect(ofInstruments?.length).toBeGreaterThan(0);
+      expect(reading?.notes).toEqual(ofInstruments);
+    }
   });
 });
