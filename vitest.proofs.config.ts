@@ -5,6 +5,8 @@ export default defineConfig({
   test: {
     include: ["tests/proofs/**/*.test.ts"],
     testTimeout: 30 * 60_000,
+    // A proof starts the app before it and stops it after it.
+    hookTimeout: 5 * 60_000,
     pool: "forks",
     maxWorkers: 2,
     reporters: ["verbose"],

@@ -6,8 +6,21 @@ interface Decimal {
   places: number;
 }
 
-/** The decimal that a number is written as, digit for digit: 0.07 is 7/100 here, whatever binary makes of it. */
+/** A price book says the same rates and prices for every leak. */
+const read = new Map<number, Decimal>();
+const MOST_KEPT = 2000;
+
 function decimalOf(value: number): Decimal {
+  const kept = read.get(value);
+  if (kept) return kept;
+  const decimal = readDecimal(value);
+  if (read.size >= MOST_KEPT) read.clear();
+  read.set(value, decimal);
+  return decimal;
+}
+
+/** The decimal that a number is written as, digit for digit: 0.07 is 7/100 here, whatever binary makes of it. */
+function readDecimal(value: number): Decimal {
   if (Number.isSafeInteger(value)) return { digits: BigInt(value), places: 0 };
   if (!Number.isFinite(value)) throw new RangeError(`Money needs finite numbers, not ${value}`);
   const [mantissa = "0", exponent = "0"] = String(value).split("e");

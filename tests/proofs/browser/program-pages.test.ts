@@ -1,0 +1,87 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type AppServer, startApp } from "#tests/browser/app-server.ts";
+import { checkPage, launchChromium } from "#tests/browser/chromium.ts";
+
+let app: AppServer;
+let browser: Browser;
+beforeAll(async () => {
+  [app, browser] = await Promise.all([startApp(), launchChromium()]);
+});
+afterAll(async () => {
+  await browser?.close();
+  await app?.stop();
+});
+
+async function actAs(page: Page, name: string, at: RegExp): Promise<void> {
+  await page.goto(`${app.url}/who`);
+  const button = page.getByRole("button", { name: `Act as ${name}` });
+  if ((await button.count()) === 0) return;
+  await button.click();
+  await page.waitForURL(at);
+}
+
+async function reviewersPhone(): Promise<Page> {
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 }, colorScheme: "light" });
+  const page = await context.newPage();
+  await actAs(page, "Ines Calloway", /\/program$/);
+  return page;
+}
+
+describe("the program's rule", () => {
+  it("is tried with every figure, refused with the reason, and put in force from a day on", {
+    timeout: 60_000,
+  }, async () => {
+    const page = await reviewersPhone();
+    await page.goto(`${app.url}/program/rules`);
+    await checkPage(page);
+    await page.getByLabel("Dollars for each cfm at 25 Pa removed").fill("3.10");
+    await page.getByLabel("Measure life, in years").fill("90");
+    await page.getByRole("button", { name: "Try it" }).click();
+    await page.getByText("This is no rule yet.").waitFor();
+    await page.getByLabel("Measure life, in years").fill("15");
+    await page.getByLabel("Title of the edition").fill("Edition 2027 (invented)");
+    await page.getByRole("button", { name: "Try it" }).click();
+    await page.getByText(/standing claims? w(as|ere) gone through\.$/).waitFor();
+    await checkPage(page);
+    await page.getByRole("button", { name: "Put in force" }).click();
+    await page.getByText("No reason is given").waitFor();
+    // What was tried is still there.
+    expect(await page.getByLabel("Measure life, in years").inputValue()).toBe("15");
+    await page.getByLabel("First day").fill("2999-01-01");
+    await page.getByLabel("Reason").fill("Material costs more (invented).");
+    await page.getByRole("button", { name: "Put in force" }).click();
+    await page.getByText("The new edition is kept.").waitFor();
+    expect(await page.locator("section[aria-labelledby=editions]").textContent()).toMatch(
+      /Edition 2027 \(invented\).*Jan 1, 2999.*Material costs more.*Ines Calloway/,
+    );
+    await checkPage(page);
+    await page.context().close();
+  });
+});
+
+describe("the programming interface", () => {
+  it("is explained on a page, its document can be had, and a key made there opens it", {
+    timeout: 60_000,
+  }, async () => {
+    const page = await reviewersPhone();
+    await page.goto(`${app.url}/api`);
+    await checkPage(page);
+    const document = (await (await page.request.get(`${app.url}/openapi.json`)).json()) as { openapi: string };
+    expect(document.openapi).toMatch(/^3\.1/);
+    await page.goto(`${app.url}/api/keys`);
+    await page.getByLabel("What it is for").fill("Nightly run (invented)");
+    await page.locator("#scope-calculate").check();
+    await page.getByRole("button", { name: "Make the key" }).click();
+    const key = (await page.locator("code").first().textContent())!;
+    await checkPage(page);
+    const ask = () => page.request.get(`${app.url}/api/v1/methods`, { headers: { authorization: `Bearer ${key}` } });
+    expect((await ask()).status()).toBe(200);
+    await page.getByRole("button", { name: "Revoke Nightly run (invented)" }).click();
+    await page.getByText("The key is revoked and opens nothing any more.").waitFor();
+    const refused = await ask();
+    expect(refused.status()).toBe(401);
+    expect(refused.headers()["content-type"]).toContain("application/problem+json");
+    await page.context().close();
+  });
+});
