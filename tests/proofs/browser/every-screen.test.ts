@@ -99,6 +99,10 @@ async function findScreens(): Promise<Screen[]> {
   return [...found.values()];
 }
 
+/** Two frames: the colors of the scheme are on the screen, however busy the page is. */
+const painted = (page: Page): Promise<unknown> =>
+  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+
 const sideways = (page: Page): Promise<number> =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
@@ -143,6 +147,7 @@ describe("every screen with the demonstration data", () => {
         await page.waitForLoadState("networkidle");
         for (const colorScheme of SCHEMES) {
           await page.emulateMedia({ colorScheme });
+          await painted(page);
           for (const fault of await violations(page)) note(`${at}, ${colorScheme}: ${fault}`);
           if (PICTURES) {
             mkdirSync(PICTURES, { recursive: true });
