@@ -135,7 +135,8 @@ describe("every screen with the demonstration data", () => {
       page.on("pageerror", (error) => note(`${at}: ${error.message}`));
       page.on("console", (message) => {
         // The browser itself logs the 404 of an address that does not exist.
-        if (message.type() === "error" && at !== "nowhere") note(`${at}: ${message.text()}`);
+        const { url } = message.location();
+        if (message.type() === "error" && !url.endsWith(NOWHERE)) note(`${at}: ${message.text()} (${url})`);
       });
       let actor = "";
       for (const screen of screens) {
