@@ -44,7 +44,7 @@ a{color:var(--accent)}
 .firm img{display:block;height:3.25rem;max-width:16rem;object-fit:contain;object-position:left}.firm p{margin:0;color:var(--soft);font-size:.9375rem}.firm .strong{color:var(--ink);font:600 1.25rem/1.3 paper-serif,Georgia,serif}
 .facts{color:var(--soft);font-size:.9375rem;margin:.5rem 0 .25rem;padding:0;list-style:none}.facts li{display:inline;margin:0}.facts li+li::before{content:" · "}
 h1,h2{font-family:paper-serif,Georgia,serif;font-weight:600;line-height:1.18;text-wrap:balance}
-h1{font-size:clamp(1.9rem,1.3rem + 2.6vw,2.7rem);margin:.5rem 0 .75rem}
+h1{font-size:clamp(1.9rem,1.3rem + 2.6vw,2.7rem);margin:1.1rem 0 .75rem}
 h2{font-size:1.5rem;margin:1.7rem 0 .5rem;scroll-margin-top:1rem}
 h3{font-size:1.0625rem;font-weight:600;margin:1.25rem 0 .25rem}
 .lead{font-family:paper-serif,Georgia,serif;font-size:1.3rem;line-height:1.45;margin:0 0 .9rem}
