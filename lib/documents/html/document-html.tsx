@@ -34,6 +34,8 @@ export function DocumentHtml({ view, frame }: { view: DocumentView; frame: HtmlF
         <meta name="viewport" content="width=device-width, initial-scale=1" />
         <meta name="robots" content="noindex" />
         <title>{view.title}</title>
+        {/* The paper is the firm's and bears no mark of ours; without a word the browser would ask for one. */}
+        <link rel="icon" href="data:," />
         {EARLY_FONTS.map((name) => (
           <link key={name} rel="preload" as="font" type="font/woff2" href={fontHref(name)} crossOrigin="" />
         ))}
