@@ -24,22 +24,22 @@ export function quantilesInPlace<const Shares extends readonly number[]>(
 
 /** Hoare's selection with the median of three as pivot: puts the value of rank `rank` in its place, smaller ones left. */
 function selectInPlace(values: Float64Array, rank: number, from: number): void {
-  let left = from;
-  let right = values.length - 1;
-  while (left < right) {
-    const pivot = medianOfThree(values[left]!, values[(left + right) >> 1]!, values[right]!);
-    let i = left;
-    let j = right;
-    while (i <= j) {
-      while (values[i]! < pivot) i++;
-      while (values[j]! > pivot) j--;
-      if (i > j) break;
-      const swapped = values[i]!;
-      values[i++] = values[j]!;
-      values[j--] = swapped;
+  let low = from;
+  let high = values.length - 1;
+  while (low < high) {
+    const pivot = medianOfThree(values[low]!, values[(low + high) >> 1]!, values[high]!);
+    let rising = low;
+    let falling = high;
+    while (rising <= falling) {
+      while (values[rising]! < pivot) rising++;
+      while (values[falling]! > pivot) falling--;
+      if (rising > falling) break;
+      const swapped = values[rising]!;
+      values[rising++] = values[falling]!;
+      values[falling--] = swapped;
     }
-    if (rank <= j) right = j;
-    else if (rank >= i) left = i;
+    if (rank <= falling) high = falling;
+    else if (rank >= rising) low = rising;
     else return;
   }
 }
