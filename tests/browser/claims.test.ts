@@ -1,25 +1,9 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type AppServer, startApp } from "./app-server.ts";
-import { checkPage, launchChromium } from "./chromium.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { checkPage } from "./chromium.ts";
+import { actAs, drivenApp } from "./driven-app.ts";
 
-let app: AppServer;
-let browser: Browser;
-beforeAll(async () => {
-  [app, browser] = await Promise.all([startApp(), launchChromium()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop();
-});
-
-async function actAs(page: Page, name: string, at: RegExp): Promise<void> {
-  await page.goto(`${app.url}/who`);
-  const button = page.getByRole("button", { name: `Act as ${name}` });
-  if ((await button.count()) === 0) return;
-  await button.click();
-  await page.waitForURL(at);
-}
+const driven = drivenApp();
 
 const has = async (page: Page, words: string): Promise<boolean> =>
   (await page.locator("main").textContent())?.includes(words) ?? false;
@@ -28,12 +12,12 @@ describe("a claim between contractor and program", () => {
   it("is recomputed, asked about, answered, decided and inspected, each side seeing what is theirs", {
     timeout: 120_000,
   }, async () => {
-    const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, colorScheme: "light" });
+    const context = await driven.browser.newContext({ viewport: { width: 1280, height: 900 }, colorScheme: "light" });
     const page = await context.newPage();
 
-    await page.goto(`${app.url}/who`);
+    await page.goto(`${driven.url}/who`);
     await checkPage(page);
-    await actAs(page, "Ines Calloway", /\/program$/);
+    await actAs(page, driven, "Ines Calloway");
     await checkPage(page);
     await page.getByRole("link", { name: /^quarry-road-retest/ }).click();
     await page.waitForURL(/\/program\/claims\//);
@@ -66,7 +50,7 @@ describe("a claim between contractor and program", () => {
     await page.getByRole("button", { name: "Record the reading" }).click();
     await page.getByText("The two readings agree").waitFor();
 
-    await actAs(page, "Joel Abara", /\/jobs$/);
+    await actAs(page, driven, "Joel Abara");
     await page.goto(address);
     expect(await has(page, "Please tell where the photos are.")).toBe(true);
     expect(await page.getByText("Approve", { exact: true }).count()).toBe(0);
@@ -75,17 +59,17 @@ describe("a claim between contractor and program", () => {
     await page.getByText("On the tablet of the crew.").waitFor();
     await checkPage(page);
 
-    await actAs(page, "Casper Dunmore", /\/jobs$/);
+    await actAs(page, driven, "Casper Dunmore");
     const foreign = await page.goto(address);
     expect(foreign?.status()).toBe(404);
 
-    await actAs(page, "Ines Calloway", /\/program$/);
-    await page.goto(`${app.url}/program/inspections`);
+    await actAs(page, driven, "Ines Calloway");
+    await page.goto(`${driven.url}/program/inspections`);
     await page.getByRole("button", { name: "Draw a sample" }).click();
     await page.getByText("1 of 1 claims").waitFor();
     await checkPage(page);
     // Jobs are the contractor's: the reviewer is sent to choose who acts.
-    await page.goto(`${app.url}/jobs`);
+    await page.goto(`${driven.url}/jobs`);
     expect(page.url()).toContain("/who");
     await context.close();
   });
@@ -93,9 +77,9 @@ describe("a claim between contractor and program", () => {
   it("stands with its job: a state of the entries is handed in once, and the record says by whom", {
     timeout: 60_000,
   }, async () => {
-    const context = await browser.newContext({ viewport: { width: 390, height: 844 }, colorScheme: "dark" });
+    const context = await driven.browser.newContext({ viewport: { width: 390, height: 844 }, colorScheme: "dark" });
     const page = await context.newPage();
-    await page.goto(`${app.url}/jobs`);
+    await page.goto(`${driven.url}/jobs`);
     await page.getByRole("link", { name: /Result of 408 Quarry Road, after the work/ }).click();
     // The claim of these entries is handed in: its state stands in place of the button, and so on its page.
     const state = page.getByRole("link", { name: /^Claim: / });

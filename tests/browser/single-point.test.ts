@@ -1,20 +1,12 @@
-import type { Browser, Locator } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Locator } from "playwright-core";
+import { describe, expect, it } from "vitest";
 import { expectClose } from "#tests/expect-close.ts";
-import { type AppServer, startApp } from "./app-server.ts";
-import { checkPage, launchChromium } from "./chromium.ts";
+import { checkPage } from "./chromium.ts";
+import { drivenApp } from "./driven-app.ts";
 
 const MOST_TAPS_AND_FIELDS = 24;
 
-let app: AppServer;
-let browser: Browser;
-beforeAll(async () => {
-  [app, browser] = await Promise.all([startApp(), launchChromium()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop();
-});
+const driven = drivenApp();
 
 /** A hand in a glove: every press and every field filled in is counted. */
 function countingHand() {
@@ -40,7 +32,7 @@ describe.each([390, 360])("a single-point test on a phone of %i px", (width) => 
   it("takes fewer than 25 taps and fields from nothing to a saved leakage, and answers what is wrong on the way", {
     timeout: 120_000,
   }, async () => {
-    const context = await browser.newContext({
+    const context = await driven.browser.newContext({
       viewport: { width, height: 780 },
       hasTouch: true,
       isMobile: true,
@@ -50,7 +42,7 @@ describe.each([390, 360])("a single-point test on a phone of %i px", (width) => 
     const hand = countingHand();
     const button = (name: RegExp | string) => page.getByRole("button", { name });
 
-    await page.goto(`${app.url}/jobs`);
+    await page.goto(`${driven.url}/jobs`);
     await hand.tap(page.getByRole("link", { name: "New job" }));
     await hand.fill(page.getByLabel("Name of the house"), `Glove Lane ${width} (invented)`);
     await hand.fill(page.getByLabel("ZIP code"), "53711");
@@ -104,10 +96,14 @@ describe("readings beyond one step", () => {
   it("averages a typed series, fits a line with its scatter, and ends the way out of 25 Pa in a marked value", {
     timeout: 120_000,
   }, async () => {
-    const context = await browser.newContext({ viewport: { width: 390, height: 780 }, hasTouch: true, isMobile: true });
+    const context = await driven.browser.newContext({
+      viewport: { width: 390, height: 780 },
+      hasTouch: true,
+      isMobile: true,
+    });
     const page = await context.newPage();
     const button = (name: RegExp | string) => page.getByRole("button", { name });
-    await page.goto(`${app.url}/jobs/new`);
+    await page.goto(`${driven.url}/jobs/new`);
     await page.getByLabel("Name of the house").fill("Series Lane (invented)");
     await button("Start the trip").click();
     await page.waitForURL(/\/house$/);

@@ -2,10 +2,10 @@ import { execFileSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { Browser, BrowserContext, Page } from "playwright-core";
+import type { BrowserContext, Page } from "playwright-core";
 import { expect } from "vitest";
-import type { AppServer } from "./app-server.ts";
 import { violations } from "./chromium.ts";
+import type { DrivenApp } from "./driven-app.ts";
 import { keyboardHand, touchHand } from "./hands.ts";
 
 /** A page that writes down what went wrong and what was asked of anybody else. */
@@ -55,10 +55,7 @@ export interface Way {
 }
 
 /** Goes from nothing to a proposal that the homeowner opens, by one hand alone, and looks at every page on the way. */
-export async function walkTheWay(
-  { app, browser }: { app: AppServer; browser: Browser },
-  { width, hand: kind, scheme }: Way,
-): Promise<void> {
+export async function walkTheWay({ url, browser }: DrivenApp, { width, hand: kind, scheme }: Way): Promise<void> {
   const isTouch = kind === "touch";
   const context = await browser.newContext({
     viewport: { width, height: 900 },
@@ -67,7 +64,7 @@ export async function walkTheWay(
     isMobile: isTouch,
   });
   await watchShifts(context);
-  const { page, foreign, broken } = await openPage(context, app.url);
+  const { page, foreign, broken } = await openPage(context, url);
   const hand = isTouch ? touchHand(page) : keyboardHand(page);
   const check = async () => {
     expect(await violations(page), page.url()).toEqual([]);
@@ -80,7 +77,7 @@ export async function walkTheWay(
     await page.waitForURL(new RegExp(`/${step}$`));
   };
 
-  await page.goto(`${app.url}/`);
+  await page.goto(`${url}/`);
   await page.waitForURL(/\/jobs$/);
   expect(await page.getByText("Hartwell Lane").count()).toBeGreaterThan(0);
   await check();
@@ -125,7 +122,7 @@ export async function walkTheWay(
 
   const guest = await browser.newContext({ viewport: { width, height: 900 } });
   await watchShifts(guest);
-  const home = await openPage(guest, app.url);
+  const home = await openPage(guest, url);
   await home.page.goto(address);
   expect(await violations(home.page)).toEqual([]);
   expect(await shiftOf(home.page)).toBeLessThanOrEqual(MOST_SHIFT);

@@ -1,19 +1,9 @@
-import type { Browser, Response } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type AppServer, startApp } from "./app-server.ts";
-import { launchChromium } from "./chromium.ts";
+import type { Response } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { drivenApp } from "./driven-app.ts";
 import { openPage, type Way, walkTheWay } from "./walk-the-way.ts";
 
-let app: AppServer;
-let browser: Browser;
-
-beforeAll(async () => {
-  [app, browser] = await Promise.all([startApp(), launchChromium()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop();
-});
+const driven = drivenApp();
 
 /** Between the two, at 768 px: tests/proofs/browser/whole-way-tablet. */
 const WAYS: Way[] = [
@@ -27,7 +17,7 @@ describe.each(WAYS)("the whole way at $width px, by $hand alone", (way) => {
     {
       timeout: 240_000,
     },
-    () => walkTheWay({ app, browser }, way),
+    () => walkTheWay(driven, way),
   );
 });
 
@@ -35,18 +25,18 @@ describe.each(WAYS)("the whole way at $width px, by $hand alone", (way) => {
 const MOST_JOB_KB = 250;
 
 it("the job page loads less than 250 kB of script in all, and no engine before somebody comes to the form", async () => {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
-  const { page } = await openPage(context, app.url);
-  await page.goto(`${app.url}/jobs`);
+  const context = await driven.browser.newContext({ viewport: { width: 1280, height: 900 } });
+  const { page } = await openPage(context, driven.url);
+  await page.goto(`${driven.url}/jobs`);
   const job = await page.getByRole("link", { name: /^12 Hartwell Lane/ }).getAttribute("href");
   await context.close();
-  const cold = await browser.newContext({ viewport: { width: 1280, height: 900 } });
-  const { page: first } = await openPage(cold, app.url);
+  const cold = await driven.browser.newContext({ viewport: { width: 1280, height: 900 } });
+  const { page: first } = await openPage(cold, driven.url);
   const scripts: Response[] = [];
   first.on("response", (response) => {
     if (new URL(response.url()).pathname.endsWith(".js")) scripts.push(response);
   });
-  await first.goto(`${app.url}${job}/house`);
+  await first.goto(`${driven.url}${job}/house`);
   // The ranges are the last to come, from the server.
   await first
     .getByText(/assumed ±/)

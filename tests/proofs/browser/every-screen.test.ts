@@ -1,9 +1,9 @@
 import { mkdirSync, readdirSync } from "node:fs";
 import { join } from "node:path";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type AppServer, startApp } from "#tests/browser/app-server.ts";
-import { launchChromium, violations } from "#tests/browser/chromium.ts";
+import type { Page } from "playwright-core";
+import { beforeAll, describe, expect, it } from "vitest";
+import { violations } from "#tests/browser/chromium.ts";
+import { actAs, drivenApp } from "#tests/browser/driven-app.ts";
 import { exampleJob, homeownerPage, PATIENCE_MS } from "./demo-pages.ts";
 
 /** Where to keep a picture of each screen for whoever wants to look at them; none are kept without it. */
@@ -12,17 +12,11 @@ const WIDTHS = [390, 768, 1280] as const;
 const SCHEMES = ["light", "dark"] as const;
 const TRIP_STEPS = ["house", "equipment", "ducts", "readings", "leaks", "energy", "plan"];
 
-let app: AppServer;
-let browser: Browser;
+const driven = drivenApp();
 let screens: readonly Screen[];
 beforeAll(async () => {
-  [app, browser] = await Promise.all([startApp(), launchChromium()]);
   screens = await findScreens();
 }, 10 * PATIENCE_MS);
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop();
-}, PATIENCE_MS);
 
 interface Screen {
   name: string;
@@ -46,17 +40,9 @@ const patternOf = (route: string) => new RegExp(`^/${route.replaceAll(/\[[^\]]+\
 const routeOf = (path: string): string | undefined =>
   routes.filter((route) => patternOf(route).test(path)).sort((a, b) => a.split("[").length - b.split("[").length)[0];
 
-async function actAs(page: Page, name: string): Promise<void> {
-  await page.goto(`${app.url}/who`);
-  const button = page.getByRole("button", { name: `Act as ${name}` });
-  if ((await button.count()) === 0) return;
-  await button.click();
-  await page.waitForURL((url) => url.pathname !== "/who");
-}
-
 /** Follows the links of the app as all three people do, until no new route turns up: one address for each route. */
 async function findScreens(): Promise<Screen[]> {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
+  const context = await driven.browser.newContext({ viewport: { width: 1280, height: 900 } });
   context.setDefaultTimeout(PATIENCE_MS);
   const page = await context.newPage();
   const found = new Map<string, Screen>();
@@ -65,12 +51,12 @@ async function findScreens(): Promise<Screen[]> {
     [OWNER, "/prices"],
     [REVIEWER, "/program"],
   ] as const) {
-    await actAs(page, actor);
+    await actAs(page, driven, actor);
     const followed = new Set<string>();
     const waiting: string[] = [start, "/api/keys"];
     if (actor === ESTIMATOR) {
-      const job = new URL(await exampleJob(page, app.url)).pathname;
-      const tested = new URL(await exampleJob(page, app.url, /Quarry Road, after/)).pathname;
+      const job = new URL(await exampleJob(page, driven.url)).pathname;
+      const tested = new URL(await exampleJob(page, driven.url, /Quarry Road, after/)).pathname;
       waiting.unshift(`${job}/result`, ...TRIP_STEPS.map((step) => `${job}/${step}`), `${tested}/claim`);
       // What is looked up rather than linked to.
       waiting.push("/look", "/look/trip", "/problems/conflict", NOWHERE);
@@ -83,11 +69,11 @@ async function findScreens(): Promise<Screen[]> {
       const isFile = (route === undefined && path !== NOWHERE) || (step !== undefined && !TRIP_STEPS.includes(step));
       if (followed.has(name) || isFile || (found.has(name) && path !== start)) continue;
       followed.add(name);
-      const response = await page.goto(`${app.url}${path}`);
+      const response = await page.goto(`${driven.url}${path}`);
       // An address that leads on, or is not for this person, is no screen of its own.
       if (routeOf(new URL(page.url()).pathname) !== route || (response?.status() !== 200 && route !== undefined))
         continue;
-      if (!found.has(name)) found.set(name, { name, address: `${app.url}${path}`, actor });
+      if (!found.has(name)) found.set(name, { name, address: `${driven.url}${path}`, actor });
       const links = await page
         .locator('a[href^="/"]')
         .evaluateAll((all) => all.map((each) => each.getAttribute("href")));
@@ -95,7 +81,11 @@ async function findScreens(): Promise<Screen[]> {
     }
   }
   await context.close();
-  found.set("h/[token]", { name: "h/[token]", address: await homeownerPage(browser, app.url), actor: ESTIMATOR });
+  found.set("h/[token]", {
+    name: "h/[token]",
+    address: await homeownerPage(driven.browser, driven.url),
+    actor: ESTIMATOR,
+  });
   return [...found.values()];
 }
 
@@ -119,7 +109,7 @@ describe("every screen with the demonstration data", () => {
     "at %i px, light and dark: axe finds nothing, nothing runs off, no foreign request, no error",
     async (width) => {
       // A color on its way from light to dark has no contrast worth judging.
-      const context = await browser.newContext({ viewport: { width, height: 900 }, reducedMotion: "reduce" });
+      const context = await driven.browser.newContext({ viewport: { width, height: 900 }, reducedMotion: "reduce" });
       context.setDefaultTimeout(PATIENCE_MS);
       const page = await context.newPage();
       const faults: string[] = [];
@@ -130,7 +120,7 @@ describe("every screen with the demonstration data", () => {
       let at = "";
       page.on("request", (request) => {
         const address = request.url();
-        if (!address.startsWith(app.url) && !/^(data|blob):/.test(address)) note(`${at}: asks ${address}`);
+        if (!address.startsWith(driven.url) && !/^(data|blob):/.test(address)) note(`${at}: asks ${address}`);
       });
       page.on("pageerror", (error) => note(`${at}: ${error.message}`));
       page.on("console", (message) => {
@@ -140,7 +130,7 @@ describe("every screen with the demonstration data", () => {
       });
       let actor = "";
       for (const screen of screens) {
-        if (screen.actor !== actor) await actAs(page, screen.actor);
+        if (screen.actor !== actor) await actAs(page, driven, screen.actor);
         actor = screen.actor;
         at = screen.name;
         await page.emulateMedia({ colorScheme: "light" });

@@ -1,23 +1,15 @@
 import { createHash } from "node:crypto";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type AppServer, startApp } from "#tests/browser/app-server.ts";
-import { checkPage, launchChromium } from "#tests/browser/chromium.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { checkPage } from "#tests/browser/chromium.ts";
+import { drivenApp } from "#tests/browser/driven-app.ts";
 import { exampleDocument } from "#tests/estimate/example-jobs.ts";
 
-let app: AppServer;
-let browser: Browser;
-beforeAll(async () => {
-  [app, browser] = await Promise.all([startApp(), launchChromium()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop();
-});
+const driven = drivenApp();
 
 /** A photo as a phone takes it: larger than is kept, with a position in the part that cameras write (Exif in APP1). */
 async function photoWithPosition(color: string): Promise<Buffer> {
-  const page = await browser.newPage({ viewport: { width: 2400, height: 1800 } });
+  const page = await driven.browser.newPage({ viewport: { width: 2400, height: 1800 } });
   await page.setContent(`<body style="background: ${color}">`);
   const picture = await page.screenshot({ type: "jpeg" });
   await page.close();
@@ -59,14 +51,14 @@ describe.each([390, 360])("a leak walk on a phone of %i px", (phoneWidth) => {
   it("takes ten leaks with photos, follows each with what is still hidden, and keeps the picture alone", {
     timeout: 300_000,
   }, async () => {
-    const context = await browser.newContext({
+    const context = await driven.browser.newContext({
       viewport: { width: phoneWidth, height: 780 },
       hasTouch: true,
       isMobile: true,
     });
     const page = await context.newPage();
     const start = { ...exampleDocument("cold-attic-furnace.json"), title: "Walk Lane (invented)", sites: [] };
-    await page.goto(`${app.url}/jobs/import`);
+    await page.goto(`${driven.url}/jobs/import`);
     await page.locator("input[type=file]").setInputFiles({
       name: "walk.json",
       mimeType: "application/json",
@@ -148,11 +140,11 @@ describe.each([390, 360])("a leak walk on a phone of %i px", (phoneWidth) => {
   });
 
   it("puts crossover and belly first in a manufactured home", { timeout: 60_000 }, async () => {
-    const context = await browser.newContext({ viewport: { width: phoneWidth, height: 780 } });
+    const context = await driven.browser.newContext({ viewport: { width: phoneWidth, height: 780 } });
     const page = await context.newPage();
     const example = exampleDocument("mixed-crawlspace-heat-pump.json");
     const house = { ...(example.house as object), kind: "manufactured" };
-    await page.goto(`${app.url}/jobs/import`);
+    await page.goto(`${driven.url}/jobs/import`);
     await page.locator("input[type=file]").setInputFiles({
       name: "home.json",
       mimeType: "application/json",

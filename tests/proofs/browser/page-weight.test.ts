@@ -1,7 +1,6 @@
-import type { Browser, Page, Response } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type AppServer, startApp } from "#tests/browser/app-server.ts";
-import { launchChromium } from "#tests/browser/chromium.ts";
+import type { Page, Response } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { drivenApp } from "#tests/browser/driven-app.ts";
 import { exampleJob, homeownerPage, PATIENCE_MS } from "./demo-pages.ts";
 
 /** Script of a first visit as it comes over the wire, compressed, in kB of a thousand bytes. */
@@ -13,19 +12,11 @@ const LEAST_JOB_KB = 100;
 const IDLE_MS = 3_000;
 const STEPS = ["house", "equipment", "ducts", "readings", "leaks", "energy", "plan", "result"] as const;
 
-let app: AppServer;
-let browser: Browser;
-beforeAll(async () => {
-  [app, browser] = await Promise.all([startApp(), launchChromium()]);
-}, PATIENCE_MS);
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop();
-}, PATIENCE_MS);
+const driven = drivenApp();
 
 /** A browser that has seen nothing yet, and all script that it fetches, in pages and in workers. */
 async function firstVisit(): Promise<{ page: Page; scripts: Response[]; close(): Promise<void> }> {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
+  const context = await driven.browser.newContext({ viewport: { width: 1280, height: 900 } });
   context.setDefaultTimeout(PATIENCE_MS);
   const page = await context.newPage();
   const scripts: Response[] = [];
@@ -43,7 +34,7 @@ async function kilobytes(scripts: readonly Response[]): Promise<number> {
 
 const jobAddress = async (): Promise<string> => {
   const { page, close } = await firstVisit();
-  const address = await exampleJob(page, app.url);
+  const address = await exampleJob(page, driven.url);
   await close();
   return address;
 };
@@ -84,7 +75,7 @@ describe("script of a first visit, compressed", () => {
   });
 
   it(`the homeowner's page: less than ${MOST_HOMEOWNER_KB} kB, and none as it stands`, async () => {
-    const address = await homeownerPage(browser, app.url);
+    const address = await homeownerPage(driven.browser, driven.url);
     const { page, scripts, close } = await firstVisit();
     await page.goto(address);
     await page.waitForLoadState("networkidle");

@@ -1,30 +1,14 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type AppServer, startApp } from "#tests/browser/app-server.ts";
-import { checkPage, launchChromium } from "#tests/browser/chromium.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { checkPage } from "#tests/browser/chromium.ts";
+import { actAs, drivenApp } from "#tests/browser/driven-app.ts";
 
-let app: AppServer;
-let browser: Browser;
-beforeAll(async () => {
-  [app, browser] = await Promise.all([startApp(), launchChromium()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop();
-});
-
-async function actAs(page: Page, name: string, at: RegExp): Promise<void> {
-  await page.goto(`${app.url}/who`);
-  const button = page.getByRole("button", { name: `Act as ${name}` });
-  if ((await button.count()) === 0) return;
-  await button.click();
-  await page.waitForURL(at);
-}
+const driven = drivenApp();
 
 async function reviewersPhone(): Promise<Page> {
-  const context = await browser.newContext({ viewport: { width: 390, height: 844 }, colorScheme: "light" });
+  const context = await driven.browser.newContext({ viewport: { width: 390, height: 844 }, colorScheme: "light" });
   const page = await context.newPage();
-  await actAs(page, "Ines Calloway", /\/program$/);
+  await actAs(page, driven, "Ines Calloway");
   return page;
 }
 
@@ -33,7 +17,7 @@ describe("the program's rule", () => {
     timeout: 60_000,
   }, async () => {
     const page = await reviewersPhone();
-    await page.goto(`${app.url}/program/rules`);
+    await page.goto(`${driven.url}/program/rules`);
     await checkPage(page);
     await page.getByLabel("Dollars for each cfm at 25 Pa removed").fill("3.10");
     await page.getByLabel("Measure life, in years").fill("90");
@@ -65,17 +49,17 @@ describe("the programming interface", () => {
     timeout: 60_000,
   }, async () => {
     const page = await reviewersPhone();
-    await page.goto(`${app.url}/api`);
+    await page.goto(`${driven.url}/api`);
     await checkPage(page);
-    const document = (await (await page.request.get(`${app.url}/openapi.json`)).json()) as { openapi: string };
+    const document = (await (await page.request.get(`${driven.url}/openapi.json`)).json()) as { openapi: string };
     expect(document.openapi).toMatch(/^3\.1/);
-    await page.goto(`${app.url}/api/keys`);
+    await page.goto(`${driven.url}/api/keys`);
     await page.getByLabel("What it is for").fill("Nightly run (invented)");
     await page.locator("#scope-calculate").check();
     await page.getByRole("button", { name: "Make the key" }).click();
     const key = (await page.locator("code").first().textContent())!;
     await checkPage(page);
-    const ask = () => page.request.get(`${app.url}/api/v1/methods`, { headers: { authorization: `Bearer ${key}` } });
+    const ask = () => page.request.get(`${driven.url}/api/v1/methods`, { headers: { authorization: `Bearer ${key}` } });
     expect((await ask()).status()).toBe(200);
     await page.getByRole("button", { name: "Revoke Nightly run (invented)" }).click();
     await page.getByText("The key is revoked and opens nothing any more.").waitFor();

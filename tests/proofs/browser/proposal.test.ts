@@ -3,41 +3,32 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, BrowserContext, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type AppServer, startApp } from "#tests/browser/app-server.ts";
-import { checkPage, launchChromium } from "#tests/browser/chromium.ts";
+import { describe, expect, it } from "vitest";
+import { checkPage } from "#tests/browser/chromium.ts";
+import { drivenApp } from "#tests/browser/driven-app.ts";
+import { PATIENCE_MS } from "./demo-pages.ts";
 
 const WIDTH = 390;
-/** A page that starts the solver and ten thousand draws may take its time on a busy machine. */
-const PATIENCE_MS = 90_000;
 /** What a homeowner's phone has to fetch: no script at all, and the whole paper in less than a photo. */
 const MOST_PAGE_BYTES = 250_000;
 /** On a phone, with its detail folded; 16,755 before it was. */
 const MOST_PAGE_HEIGHT_PX = 9_000;
 
-let app: AppServer;
-let browser: Browser;
-beforeAll(async () => {
-  [app, browser] = await Promise.all([startApp(), launchChromium()]);
-}, PATIENCE_MS);
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop();
-});
+const driven = drivenApp();
 
 const desk = async (): Promise<BrowserContext> => {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
+  const context = await driven.browser.newContext({ viewport: { width: 1280, height: 900 } });
   context.setDefaultTimeout(PATIENCE_MS);
   return context;
 };
 const phone = async (more: Parameters<Browser["newContext"]>[0] = {}): Promise<BrowserContext> => {
-  const context = await browser.newContext({ viewport: { width: WIDTH, height: 844 }, ...more });
+  const context = await driven.browser.newContext({ viewport: { width: WIDTH, height: 844 }, ...more });
   context.setDefaultTimeout(PATIENCE_MS);
   return context;
 };
 
 async function openExample(page: Page, name: string): Promise<string> {
-  await page.goto(`${app.url}/jobs`);
+  await page.goto(`${driven.url}/jobs`);
   await page.getByRole("link", { name, exact: true }).click();
   await page.waitForURL(/\/result$/);
   return page.url().replace(/\/result$/, "");
@@ -227,7 +218,7 @@ describe("from the choice of the work to the order", () => {
       await checkPage(page);
       await page.goto(`${job}/options`);
       await checkPage(page);
-      await page.goto(`${app.url}/repairs`);
+      await page.goto(`${driven.url}/repairs`);
       await checkPage(page);
       await context.close();
     }

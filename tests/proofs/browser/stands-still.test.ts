@@ -1,7 +1,6 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type AppServer, startApp } from "#tests/browser/app-server.ts";
-import { launchChromium } from "#tests/browser/chromium.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { drivenApp } from "#tests/browser/driven-app.ts";
 import { PATIENCE_MS } from "./demo-pages.ts";
 
 /** A tenth of what Web Vitals still call good (0.1). */
@@ -10,15 +9,7 @@ const MOST_SHIFT = 0.01;
 const SETTLE_MS = 2_500;
 const STEPS = ["house", "equipment", "ducts", "readings", "leaks", "energy", "plan", "result"] as const;
 
-let app: AppServer;
-let browser: Browser;
-beforeAll(async () => {
-  [app, browser] = await Promise.all([startApp(), launchChromium()]);
-}, PATIENCE_MS);
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop();
-}, PATIENCE_MS);
+const driven = drivenApp();
 
 interface Shift {
   value: number;
@@ -29,7 +20,11 @@ interface Shift {
 
 async function openWatched(width: number) {
   const isPhone = width < 500;
-  const context = await browser.newContext({ viewport: { width, height: 900 }, hasTouch: isPhone, isMobile: isPhone });
+  const context = await driven.browser.newContext({
+    viewport: { width, height: 900 },
+    hasTouch: isPhone,
+    isMobile: isPhone,
+  });
   context.setDefaultTimeout(PATIENCE_MS);
   await context.addInitScript(() => {
     const seen: unknown[] = [];
@@ -84,7 +79,7 @@ describe.each([390, 1280])("the trip at %i px stands still", (width) => {
       await settle();
       expectStill(await taken(), `${width} px, ${step} opens`, { forgiven: true });
     };
-    await page.goto(`${app.url}/jobs/new`);
+    await page.goto(`${driven.url}/jobs/new`);
     await page.getByLabel("Name of the house").fill(`Still Lane ${width} (invented)`);
     await page.getByLabel("ZIP code").fill("53711");
     await goOn(/Start the trip/, "house");
@@ -115,7 +110,7 @@ describe.each([390, 1280])("the trip at %i px stands still", (width) => {
 
   it("would see a shift", async () => {
     const { page, taken, close } = await openWatched(width);
-    await page.goto(`${app.url}/jobs`);
+    await page.goto(`${driven.url}/jobs`);
     await page.waitForTimeout(SETTLE_MS);
     await taken();
     await page.evaluate(() =>

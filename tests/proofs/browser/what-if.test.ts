@@ -1,7 +1,5 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, it } from "vitest";
-import { type AppServer, startApp } from "#tests/browser/app-server.ts";
-import { launchChromium } from "#tests/browser/chromium.ts";
+import { expect, it } from "vitest";
+import { drivenApp } from "#tests/browser/driven-app.ts";
 import { exampleJob, PATIENCE_MS } from "./demo-pages.ts";
 
 /** Two frames of a screen with 60 of them a second: what was aimed at. Printed beside the figures, never asserted. */
@@ -10,20 +8,12 @@ const KEYS = 40;
 /** A key a second: everything that follows a value, ranges and effects, is done before the next one. */
 const PAUSE_MS = 1_000;
 
-let app: AppServer;
-let browser: Browser;
-beforeAll(async () => {
-  [app, browser] = await Promise.all([startApp(), launchChromium()]);
-}, PATIENCE_MS);
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop();
-}, PATIENCE_MS);
+const driven = drivenApp();
 
 it("a key is answered with new values, and how long that takes on this machine", async () => {
-  const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
+  const page = await driven.browser.newPage({ viewport: { width: 1280, height: 900 } });
   page.setDefaultTimeout(PATIENCE_MS);
-  await page.goto(`${await exampleJob(page, app.url)}/equipment`);
+  await page.goto(`${await exampleJob(page, driven.url)}/equipment`);
   const box = page.getByRole("textbox", { name: /^Supply plenum static pressure/ });
   const engine = page.waitForEvent("worker");
   await box.click();

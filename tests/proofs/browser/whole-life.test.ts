@@ -1,36 +1,17 @@
 import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type AppServer, startApp } from "#tests/browser/app-server.ts";
-import { checkPage, launchChromium } from "#tests/browser/chromium.ts";
+import { describe, expect, it } from "vitest";
+import { checkPage } from "#tests/browser/chromium.ts";
+import { actAs, drivenApp } from "#tests/browser/driven-app.ts";
 
 /** A page that starts the solver and ten thousand draws may take its time on a busy machine. */
 const PATIENCE_MS = 120_000;
 
-/** The server may start beside other work. */
-const LONGEST_START_MS = 120_000;
-
-let app: AppServer;
-let browser: Browser;
-beforeAll(async () => {
-  [app, browser] = await Promise.all([startApp(), launchChromium()]);
-}, LONGEST_START_MS);
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop();
-});
+const driven = drivenApp();
 
 async function open(width: number, more: Parameters<Browser["newContext"]>[0] = {}): Promise<Page> {
-  const context = await browser.newContext({ viewport: { width, height: 900 }, ...more });
+  const context = await driven.browser.newContext({ viewport: { width, height: 900 }, ...more });
   context.setDefaultTimeout(PATIENCE_MS);
   return await context.newPage();
-}
-
-async function actAs(page: Page, name: string): Promise<void> {
-  await page.goto(`${app.url}/who`);
-  const button = page.getByRole("button", { name: `Act as ${name}` });
-  if ((await button.count()) === 0) return;
-  await button.click();
-  await page.waitForURL(/\/(program|jobs)$/);
 }
 
 const has = async (page: Page, words: string): Promise<boolean> =>
@@ -50,7 +31,7 @@ describe("the whole life of a job", () => {
   }, async () => {
     // The contractor offers.
     const office = await open(1280);
-    await office.goto(`${app.url}/jobs`);
+    await office.goto(`${driven.url}/jobs`);
     await office.getByRole("link", { name: "12 Hartwell Lane", exact: true }).click();
     await office.waitForURL(/\/result$/);
     const job = office.url().replace(/\/result$/, "");
@@ -107,7 +88,7 @@ describe("the whole life of a job", () => {
 
     // The reviewer recomputes it, asks, is answered, approves and pays.
     const desk = await open(1280, { colorScheme: "dark" });
-    await actAs(desk, "Ines Calloway");
+    await actAs(desk, driven, "Ines Calloway");
     await desk.goto(claim);
     expect(await has(desk, "Every number comes out the same")).toBe(true);
     await desk.getByRole("button", { name: "Recompute in this browser" }).click();
