@@ -10,6 +10,10 @@ const whole = (value: number) => formatNumber(Math.round(value), { significantDi
 const cents = (value: number) => formatUsdCents(Math.round(value));
 const claims = (count: number) => (count === 1 ? "claim" : "claims");
 
+/** Rounded before it is compared: a change of less than one is none. */
+const lifetime = ({ before, after }: { before: ReplayTotal; after: ReplayTotal }) =>
+  change(Math.round(before.total), Math.round(after.total), whole);
+
 function range({ low, high }: ReplayTotal, format: (value: number) => string): string | undefined {
   return low === high ? undefined : `by the sample ${format(Math.max(low, Math.min(0, high)))} to ${format(high)}`;
 }
@@ -49,21 +53,13 @@ export function ReplayOutcome({
     {
       id: "electricity",
       label: "Counted over the measure’s life",
-      value: change(
-        Math.round(replay.lifetimeElectricityKWh.before.total),
-        Math.round(replay.lifetimeElectricityKWh.after.total),
-        whole,
-      ),
+      value: lifetime(replay.lifetimeElectricityKWh),
       unit: "kWh",
     },
     {
       id: "gas",
       label: "Counted over the measure’s life",
-      value: change(
-        Math.round(replay.lifetimeNaturalGasTherms.before.total),
-        Math.round(replay.lifetimeNaturalGasTherms.after.total),
-        whole,
-      ),
+      value: lifetime(replay.lifetimeNaturalGasTherms),
       unit: "therms",
     },
     {

@@ -58,33 +58,26 @@ export function RuleForm({ draft, size }: { draft: RuleDraft; size: string }) {
   const text = (label: string, name: keyof RuleDraft, inputMode: "decimal" | "numeric" | "text" = "decimal") => (
     <TextField label={label} name={name} inputMode={inputMode} defaultValue={draft[name]} autoComplete="off" />
   );
+  const choice = (label: string, name: "paysBy" | "measure", pairs: Parameters<typeof options>[0]) => (
+    <PlainSelect label={label} name={name} defaultValue={draft[name]} options={options(pairs)} />
+  );
   return (
     <Form action="/program/rules">
       <input type="hidden" name="tried" value="yes" />
       <Group title="Rebate">
-        <PlainSelect
-          label="Paid by"
-          name="paysBy"
-          defaultValue={draft.paysBy}
-          options={options([
-            ["cfm25-removed", "Leakage removed"],
-            ["flat", "Flat amount"],
-          ])}
-        />
+        {choice("Paid by", "paysBy", [
+          ["cfm25-removed", "Leakage removed"],
+          ["flat", "Flat amount"],
+        ])}
         {text("Dollars for each cfm at 25 Pa removed", "eachUsd")}
         {text("Flat amount, in dollars", "flatUsd")}
         {text("At most, in dollars", "mostUsd")}
       </Group>
       <Group title="What the retest has to show">
-        <PlainSelect
-          label="Leakage that counts"
-          name="measure"
-          defaultValue={draft.measure}
-          options={options([
-            ["total", "Total"],
-            ["to-outside", "To outside"],
-          ])}
-        />
+        {choice("Leakage that counts", "measure", [
+          ["total", "Total"],
+          ["to-outside", "To outside"],
+        ])}
         {text("Removed at least, in percent", "leastPercent")}
         {text("Removed at least, in cfm at 25 Pa", "leastCfm")}
         {text("Left at most, in cfm at 25 Pa", "mostLeftCfm")}
