@@ -53,6 +53,7 @@ export function packRuns(season: WeatherColumns & SeasonLoad): SeasonRuns {
   };
 }
 
+/** Twelve months by three shifts: see SeasonLoad. */
 const MOST_SLOTS = 36;
 
 /** Counting sort: seasons are packed anew for every house, and a house has a few hundred bins. */

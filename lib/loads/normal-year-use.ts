@@ -1,3 +1,4 @@
+import { DAYS_PER_YEAR } from "#lib/units/conversions.ts";
 import type { Fahrenheit, Ratio } from "#lib/units/quantity.ts";
 import { daysInMonth } from "./bill-periods.ts";
 import { type ChangePointFit, seasonalUse } from "./change-point-fit.ts";
@@ -6,7 +7,6 @@ import { changesOf, fitCovariance } from "./fit-covariance.ts";
 
 /** A typical year has no leap day. */
 const A_YEAR_OF_365_DAYS = 2023;
-const DAYS_IN_YEAR = 365;
 
 /** What one fitted model says of a year of the typical weather, in the bills' own unit. */
 export interface NormalYearUse {
@@ -55,10 +55,10 @@ export function normalYearUse({
   const yearRows = changesOf(year, fit);
   const yearChange = yearRows[0]!.map((_, i) => yearRows.reduce((sum, row, at) => sum + year[at]!.days * row[i]!, 0));
   const total = uncertaintyOf(yearChange);
-  const base = uncertaintyOf(yearChange.map((_, index) => (index === 0 ? DAYS_IN_YEAR : 0)));
+  const base = uncertaintyOf(yearChange.map((_, index) => (index === 0 ? DAYS_PER_YEAR : 0)));
   if (total === null || base === null) return null;
   const seasonal = seasonalUse(year, fit);
-  const baseUse = DAYS_IN_YEAR * fit.baseUsePerDay;
+  const baseUse = DAYS_PER_YEAR * fit.baseUsePerDay;
   return {
     totalUse: baseUse + seasonal.heatingUse + seasonal.coolingUse,
     ...seasonal,

@@ -1,5 +1,6 @@
 import { InputProblem } from "#lib/errors/input-problem.ts";
 import { studentTQuantile } from "#lib/numeric/distributions.ts";
+import { DAYS_PER_YEAR } from "#lib/units/conversions.ts";
 import type { Fahrenheit, Ratio, Share } from "#lib/units/quantity.ts";
 import { billPeriods } from "./bill-periods.ts";
 import { billDays, LEAST_DAYS_FOR_A_YEAR, type UtilityBill, usableBills } from "./bills.ts";
@@ -40,7 +41,6 @@ const CONFIDENCE: Share = 0.68;
  * the bills do not say how warm it was. Practice: the spread of yearly degree days in the United States, from memory.
  */
 const YEAR_TO_YEAR_SHARE = { heating: 0.08, cooling: 0.15 } as const;
-const DAYS_IN_YEAR = 365;
 const OTHER_CHANGE_UNCERTAINTIES = 2;
 
 /**
@@ -127,7 +127,7 @@ function doubtOf(year: BilledYear): Doubt[] {
     YEAR_TO_YEAR_SHARE.heating * year.heatingUse,
     YEAR_TO_YEAR_SHARE.cooling * year.coolingUse,
   );
-  const years = Math.max(1, year.billedDays / DAYS_IN_YEAR);
+  const years = Math.max(1, year.billedDays / DAYS_PER_YEAR);
   return [scatter, { standardUncertainty: oneYear / Math.sqrt(years), degreesOfFreedom: Number.POSITIVE_INFINITY }];
 }
 

@@ -28,3 +28,7 @@ export const FAHRENHEIT_DEGREES_PER_CELSIUS_DEGREE = 1.8;
 export const METERS_PER_MILE = 5280 * METERS_PER_FOOT;
 /** US gallon: 231 cubic inches. */
 export const LITERS_PER_GALLON = 231 * METERS_PER_INCH ** 3 * 1000;
+
+export const WATTS_PER_KILOWATT = 1000;
+/** Of a typical year, which has no leap day. */
+export const DAYS_PER_YEAR = 365;

@@ -1,6 +1,6 @@
 import type { DeemedPart } from "#lib/job/result/plan-result.ts";
 import type { DeemedSavings } from "#lib/savings/deemed-leakage-savings.ts";
-import { BTU_PER_KWH, BTU_PER_THERM } from "#lib/units/conversions.ts";
+import { BTU_PER_KWH, BTU_PER_THERM, WATTS_PER_KILOWATT } from "#lib/units/conversions.ts";
 import type { HouseState } from "../kernel/house-state.ts";
 import type { AssembleInput } from "./assemble-result.ts";
 
@@ -17,8 +17,6 @@ interface Uses {
   coolingKWh: number;
   blowerKWh: number;
 }
-
-const WATTS_PER_KILOWATT = 1000;
 
 function usesOf({ house }: AssembleInput, state: HouseState): Uses {
   const uses = { heatingTherms: 0, coolingKWh: 0, blowerKWh: 0 };

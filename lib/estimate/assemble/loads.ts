@@ -1,5 +1,6 @@
 import type { Loads, SeasonLoad } from "#lib/job/result/loads-result.ts";
 import { normalQuantile } from "#lib/numeric/distributions.ts";
+import { DAYS_PER_YEAR } from "#lib/units/conversions.ts";
 import { formatNumber } from "#lib/units/format.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
 import type { LoadGroup } from "../complete/complete-loads.ts";
@@ -21,7 +22,6 @@ interface Input {
 
 type Evidence = SeasonLoad["evidence"][number];
 
-const DAYS_IN_YEAR = 365;
 /** Two pieces of evidence disagree beyond their doubt 1 time in 10 by chance; less than this apart is no matter. */
 const DISAGREEMENT_Z = 1.645;
 const LEAST_DISAGREEMENT_RATIO = 1.25;
@@ -137,7 +137,7 @@ export function loadsOf(input: Input): Loads {
       reason: yearly.choice.reason,
       periodsCount,
       unit: SALE_UNIT[fuel],
-      baseUse: yearly.baseUsePerDay === null ? null : DAYS_IN_YEAR * yearly.baseUsePerDay,
+      baseUse: yearly.baseUsePerDay === null ? null : DAYS_PER_YEAR * yearly.baseUsePerDay,
       heatingUse: yearly.heatingUse,
       coolingUse: yearly.coolingUse,
       heatingBalanceF: yearly.heatingBalanceF,

@@ -1,5 +1,6 @@
 import type { KnownUse } from "#lib/job/energy-use.ts";
 import type { Citation } from "#lib/sources/source.ts";
+import { DAYS_PER_YEAR } from "#lib/units/conversions.ts";
 import { formatNumber } from "#lib/units/format.ts";
 import { BTU_PER_UNIT, FUEL_LABELS, type Fuel, SALE_UNIT } from "../fuels.ts";
 import type { Ledger } from "../ledger.ts";
@@ -29,7 +30,6 @@ const WEATHER_OF_A_YEAR_DOUBT = { heating: 0.07, cooling: 0.1 } as const;
 const HOUSEHOLD_DOUBT = 0.03;
 /** A season that the bills leave more doubtful than this is not told by them. Source: practice. */
 const MOST_DOUBT = 0.6;
-const DAYS_IN_YEAR = 365;
 
 const KNOWN_FIELDS = {
   electricity: "heatingElectricityKWh",
@@ -55,7 +55,7 @@ function fromBills({ mode, fuel, billed }: Input): LoadEvidence | null {
   const use = mode === "heating" ? yearly.heatingUse : yearly.coolingUse;
   const scatter = mode === "heating" ? yearly.relativeUncertaintyOfHeatingUse : yearly.relativeUncertaintyOfCoolingUse;
   if (!(use > 0) || scatter === null || !(scatter < MOST_DOUBT)) return null;
-  const years = Math.max(1, billedDays / DAYS_IN_YEAR);
+  const years = Math.max(1, billedDays / DAYS_PER_YEAR);
   const weather = knowsWeather ? 0 : WEATHER_OF_A_YEAR_DOUBT[mode] / Math.sqrt(years);
   return {
     from: "bills",

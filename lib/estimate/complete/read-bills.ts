@@ -2,6 +2,7 @@ import { typicalDays } from "#lib/climate/typical-days.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
 import { billDays, usableBills } from "#lib/loads/bills.ts";
 import { type YearlyUse, yearlyUseFromBills } from "#lib/loads/yearly-use-from-bills.ts";
+import { DAYS_PER_YEAR } from "#lib/units/conversions.ts";
 import { FUEL_LABELS, FUELS, type Fuel } from "../fuels.ts";
 import type { BuildingModel } from "./complete-building.ts";
 import type { HouseModelInput } from "./complete-house.ts";
@@ -19,8 +20,6 @@ export interface BilledFuel {
   /** Everything on these bills, a year of 365 days at their own mean rate. */
   totalUsePerYear: number;
 }
-
-const DAYS_IN_YEAR = 365;
 
 /** What the meter of a fuel serves. */
 export interface MeterUse {
@@ -52,7 +51,7 @@ function readFuel(input: Input, fuel: Fuel, given: readonly GivenBill[]): Billed
       billedDays,
       knowsWeather: used.every(({ meanOutdoorF }) => meanOutdoorF !== undefined),
       yearly,
-      totalUsePerYear: (DAYS_IN_YEAR * use) / billedDays,
+      totalUsePerYear: (DAYS_PER_YEAR * use) / billedDays,
     };
   } catch (thrown) {
     if (!(thrown instanceof InputProblem)) throw thrown;

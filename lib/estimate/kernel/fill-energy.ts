@@ -1,5 +1,5 @@
 import { fillHeatPumpSeason } from "#lib/distribution/heat-pump-season.ts";
-import { BTU_PER_KWH } from "#lib/units/conversions.ts";
+import { BTU_PER_KWH, WATTS_PER_KILOWATT } from "#lib/units/conversions.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
 import type { HouseState } from "./house-state.ts";
 import { loadScaleForUse } from "./load-scale.ts";
@@ -12,8 +12,6 @@ interface Input {
   /** Yearly need of the whole group, Btu, by load group. */
   loadBtu: Float64Array;
 }
-
-const WATTS_PER_KILOWATT = 1000;
 
 /** Fills one system's use for its yearly load and returns the yearly input in Btu, without the blower. */
 function fillUse(mode: ModeState, loadBtu: number, degradationCoefficient: number): number {

@@ -1,4 +1,5 @@
 import { monthlyCharge } from "#lib/savings/rates.ts";
+import { WATTS_PER_KILOWATT } from "#lib/units/conversions.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
 import type { TariffModel } from "../complete/complete-tariffs.ts";
 import { BTU_PER_UNIT, FUELS, type Fuel } from "../fuels.ts";
@@ -7,7 +8,6 @@ import type { WorkPlan } from "./house-kernel.ts";
 import { CELLS, type HouseState } from "./house-state.ts";
 
 const MONTHS = 12;
-const WATTS_PER_KILOWATT = 1000;
 /** Full-load efficiency on the hottest afternoons over SEER. Source: practice. */
 const PEAK_EER_OF_SEER = 0.87;
 

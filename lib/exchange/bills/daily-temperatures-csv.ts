@@ -12,7 +12,7 @@ const DATE_NAMES = ["date", "day"].map(plainName);
 const FAHRENHEIT_NAMES = ["meanF", "mean °F", "tavgF", "temperatureF"].map(plainName);
 const CELSIUS_NAMES = ["meanC", "mean °C", "tavgC", "temperatureC"].map(plainName);
 const COLUMNS_SAID = "date and meanF (or meanC)";
-/** Colder and warmer has not been measured in the United States as the mean of a day. */
+/** Colder and warmer has not been measured in the United States as the mean of a day. From memory. */
 const LEAST_F = -80;
 const MOST_F = 130;
 const MOST_DAYS = 8000;

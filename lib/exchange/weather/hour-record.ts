@@ -84,7 +84,7 @@ export const stationIdOf = (text: string | undefined): string => {
   return /^[A-Za-z0-9]/.test(plain) ? plain : "weather-file";
 };
 
-/** Lower than any place on land, and higher than any town. */
+/** Lower than any place on land, and higher than any town of the country. From memory. */
 const ELEVATIONS_M = { low: -450, high: 5000 };
 
 /**
