@@ -16,6 +16,8 @@ const config: NextConfig = {
   typescript: { ignoreBuildErrors: true },
   poweredByHeader: false,
   reactStrictMode: true,
+  // A browser that has not read the page's head yet asks for the icon by its old name.
+  rewrites: async () => [{ source: "/favicon.ico", destination: "/icon.svg" }],
 };
 
 export default config;
