@@ -1,9 +1,7 @@
 "use client";
 
 import { useCallback, useMemo, useState, useTransition } from "react";
-import { Button, LinkButton } from "#app/design/button.tsx";
-import { ErrorSummary } from "#app/design/error-summary.tsx";
-import { Notice } from "#app/design/notice.tsx";
+import { SaveForm } from "#app/design/save-form.tsx";
 import { type Draft, type Json, readAt, writeAt } from "#app/jobs/trip/draft.ts";
 import type { FieldSpecs } from "#app/jobs/trip/field-spec.ts";
 import { missingFields } from "#app/jobs/trip/missing.ts";
@@ -11,7 +9,6 @@ import { FanFields, GaugeFields } from "#app/jobs/trip/steps/instrument-fields.t
 import { starPathOf, TripContext } from "#app/jobs/trip/trip-context.ts";
 import type { UnitSystem } from "#lib/units/display-unit.ts";
 import { type InstrumentKind, saveInstrument } from "./actions.ts";
-import styles from "./instruments.module.css";
 
 const PLACES: Readonly<Record<InstrumentKind, string>> = {
   fan: "instruments/fans/0",
@@ -82,29 +79,16 @@ export function InstrumentEditor({
     });
   return (
     <TripContext value={context}>
-      <form
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          save();
-        }}
+      <SaveForm
+        problems={problems}
+        refusal={conflict}
+        isSaving={isSaving}
+        saveLabel={id ? "Save the change" : "Keep this instrument"}
+        leaveTo="/instruments"
+        onSave={save}
       >
-        <ErrorSummary errors={problems} />
-        {conflict ? (
-          <Notice kind="problem" title="This was not saved">
-            {conflict}
-          </Notice>
-        ) : null}
         {kind === "fan" ? <FanFields path={place} headingLevel={2} /> : <GaugeFields path={place} />}
-        <div className={styles.actions}>
-          <Button type="submit" disabled={isSaving}>
-            {isSaving ? "Saving" : id ? "Save the change" : "Keep this instrument"}
-          </Button>
-          <LinkButton href="/instruments" variant="quiet">
-            Leave it as it was
-          </LinkButton>
-        </div>
-      </form>
+      </SaveForm>
     </TripContext>
   );
 }

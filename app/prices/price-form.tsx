@@ -1,11 +1,10 @@
 "use client";
 
 import { useState, useTransition } from "react";
-import { Button, LinkButton } from "#app/design/button.tsx";
-import { ErrorSummary } from "#app/design/error-summary.tsx";
-import { Notice } from "#app/design/notice.tsx";
+import { Button } from "#app/design/button.tsx";
 import { PlainSelect } from "#app/design/plain-select.tsx";
 import { QuantityField } from "#app/design/quantity-field.tsx";
+import { SaveForm } from "#app/design/save-form.tsx";
 import { TextField } from "#app/design/text-field.tsx";
 import type { PriceBook } from "#lib/job/price-book-schema.ts";
 import { savePrices } from "./actions.ts";
@@ -42,19 +41,14 @@ export function PriceForm({ first, onVersion }: { first: PriceDraft; onVersion: 
     });
 
   return (
-    <form
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        save();
-      }}
+    <SaveForm
+      problems={problems}
+      refusal={conflict}
+      isSaving={isSaving}
+      saveLabel="Save as a new version"
+      leaveTo="/prices"
+      onSave={save}
     >
-      <ErrorSummary errors={problems} />
-      {conflict ? (
-        <Notice kind="problem" title="Somebody else saved the prices meanwhile">
-          {conflict}
-        </Notice>
-      ) : null}
       <div className={styles.two}>
         <TextField
           id="title"
@@ -105,15 +99,7 @@ export function PriceForm({ first, onVersion }: { first: PriceDraft; onVersion: 
           <p>Shown once every field holds a value.</p>
         )}
       </section>
-      <div className={styles.actions}>
-        <Button type="submit" disabled={isSaving}>
-          {isSaving ? "Saving" : "Save as a new version"}
-        </Button>
-        <LinkButton href="/prices" variant="quiet">
-          Leave it as it was
-        </LinkButton>
-      </div>
-    </form>
+    </SaveForm>
   );
 }
 

@@ -1,12 +1,11 @@
 "use client";
 
 import { useState, useTransition } from "react";
-import { Button, LinkButton } from "#app/design/button.tsx";
+import { Button } from "#app/design/button.tsx";
 import { Checkbox } from "#app/design/checkbox.tsx";
-import { ErrorSummary } from "#app/design/error-summary.tsx";
-import { Notice } from "#app/design/notice.tsx";
 import { PlainSelect } from "#app/design/plain-select.tsx";
 import { QuantityField } from "#app/design/quantity-field.tsx";
+import { SaveForm } from "#app/design/save-form.tsx";
 import { TextField } from "#app/design/text-field.tsx";
 import { saveRepair } from "./actions.ts";
 import type { RepairDraft, RepairProblem } from "./repair-draft.ts";
@@ -55,25 +54,22 @@ export function RepairForm({
   const set = (change: Partial<RepairDraft>) => setDraft({ ...draft, ...change });
   const setMaterial = (at: number, change: Partial<RepairDraft["materials"][number]>) =>
     set({ materials: draft.materials.map((each, index) => (index === at ? { ...each, ...change } : each)) });
+  const save = () =>
+    startSaving(async () => {
+      const reply = await saveRepair({ repairId, onVersion, draft });
+      setProblems(reply.problems);
+      setRefused(reply.refused);
+    });
 
   return (
-    <form
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        startSaving(async () => {
-          const reply = await saveRepair({ repairId, onVersion, draft });
-          setProblems(reply.problems);
-          setRefused(reply.refused);
-        });
-      }}
+    <SaveForm
+      problems={problems}
+      refusal={refused}
+      isSaving={isSaving}
+      saveLabel="Save as a new version"
+      leaveTo="/repairs"
+      onSave={save}
     >
-      <ErrorSummary errors={problems} />
-      {refused ? (
-        <Notice kind="problem" title="This was not saved">
-          {refused}
-        </Notice>
-      ) : null}
       <Checkbox
         label="Our crew offers this repair"
         checked={draft.isOffered}
@@ -146,14 +142,6 @@ export function RepairForm({
           onChange={({ target }) => set({ reason: target.value })}
         />
       </div>
-      <div className={styles.actions}>
-        <Button type="submit" disabled={isSaving}>
-          {isSaving ? "Saving" : "Save as a new version"}
-        </Button>
-        <LinkButton href="/repairs" variant="quiet">
-          Leave it as it was
-        </LinkButton>
-      </div>
-    </form>
+    </SaveForm>
   );
 }
