@@ -1,7 +1,8 @@
 import type { Job } from "#lib/job/job-schema.ts";
+import type { Assumption } from "#lib/job/result/evidence-result.ts";
 import type { Ranged } from "#lib/job/result/ranged.ts";
 import type { Result } from "#lib/job/result/result-schema.ts";
-import { formatNumber, formatUsd, formatUsdCents } from "#lib/units/format.ts";
+import { formatNumber, formatPercent, formatUsd, formatUsdCents } from "#lib/units/format.ts";
 import { formatTable } from "./table.ts";
 
 const range = ({ p10, p90 }: Ranged, format: (value: number) => string) =>
@@ -12,6 +13,15 @@ const row = (
   unit: string,
   format: (value: number) => string = formatNumber,
 ): string[] => [title, format(number.value), unit, range(number, format)];
+
+const capitalized = (word: string) => word.charAt(0).toUpperCase() + word.slice(1);
+const UNITLESS = new Set(["", "ratio", "count"]);
+function assumedValue({ value, unit }: Assumption): string {
+  if (typeof value === "boolean") return value ? "yes" : "no";
+  if (typeof value === "string") return value;
+  if (unit === "share") return formatPercent(value);
+  return UNITLESS.has(unit) ? formatNumber(value) : `${formatNumber(value)} ${unit}`;
+}
 
 /** The headline of a result for a terminal. It may change; programs read the JSON. */
 export function summarizeResult(job: Job, result: Result): string {
@@ -39,16 +49,16 @@ export function summarizeResult(job: Job, result: Result): string {
     `${job.title}${job.isInvented ? " (invented example)" : ""}`,
     "",
     formatTable(["", "value", "unit", "8 times in 10 between"], rows, [1, 3]),
-    `Verdict: ${scope.verdict.code}. ${scope.verdict.reason}`,
+    `Verdict: ${scope.verdict.code.replaceAll("-", " ")}. ${scope.verdict.reason}`,
     ...(chosen
       ? [
           `Chosen: ${chosen.title}, ${formatUsdCents(chosen.priceUsdCents)}, leaves ${formatNumber(chosen.predictedCfm25.value)} cfm at 25 Pa.`,
         ]
       : []),
+    ...result.warnings.map(({ severity, what, nextMove }) => `${capitalized(severity)}: ${what} ${nextMove}`),
     ...result.assumptions.map(
-      (assumption) => `Assumed: ${assumption.title}: ${assumption.value} ${assumption.unit}. ${assumption.reason}`,
+      (assumption) => `Assumed: ${assumption.title}: ${assumedValue(assumption)}. ${assumption.reason}`,
     ),
-    ...result.warnings.map((warning) => `${warning.severity}: ${warning.what} ${warning.nextMove}`),
     "",
   ];
   return lines.join("\n");
