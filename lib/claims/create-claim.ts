@@ -47,6 +47,10 @@ function figuresUsed({ prices, carbon }: ReferenceData, paths: readonly string[]
   );
 }
 
+/** What was assumed is told to nine digits: it is read by people, and a recomputation assumes it anew. */
+const shortened = <Value>(value: Value): Value | number =>
+  typeof value === "number" ? Number(value.toPrecision(9)) : value;
+
 /** Everything that is hashed: without hash and signature. */
 export function claimBody(claim: Claim): ClaimBody {
   const { hash: _hash, signature: _signature, ...body } = claim;
@@ -93,7 +97,7 @@ export function createClaim({
     seed: result.seed,
     basis: result.basis,
     numbers,
-    assumptions: result.assumptions.map(({ path, value }) => [path, value]),
+    assumptions: result.assumptions.map(({ path, value }) => [path, shortened(value)]),
     deemed: deemed && {
       ruleId: deemed.ruleId,
       edition: deemed.edition,

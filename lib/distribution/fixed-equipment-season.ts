@@ -1,4 +1,5 @@
 import type { BtuPerHour } from "#lib/units/quantity.ts";
+import type { CoolingLines } from "./cooling-performance.ts";
 import { BIN, BIN_STRIDE, type SeasonRuns } from "./season-runs.ts";
 import type { UsefulLine } from "./useful-line.ts";
 
@@ -15,12 +16,17 @@ export interface SeasonLoad {
 export interface FixedEquipmentSeason {
   runHoursPerBtu: number;
   readonly runHoursPerBtuBySlot: Float64Array;
+  /** Run hours times the outdoor temperature, °F·h: cooling only, whose output and input are straight lines of it. */
+  runDegreeHoursPerBtu: number;
+  readonly runDegreeHoursPerBtuBySlot: Float64Array;
 }
 
 /** `slots` parts of the year are kept apart: 12 months, or 36 where prices follow the shifts. */
 export const createFixedEquipmentSeason = (slots = 12): FixedEquipmentSeason => ({
   runHoursPerBtu: 0,
   runHoursPerBtuBySlot: new Float64Array(slots),
+  runDegreeHoursPerBtu: 0,
+  runDegreeHoursPerBtuBySlot: new Float64Array(slots),
 });
 
 /** Of the capacity; below it a load has no finite answer, so it is held there. Source: practice. */
@@ -61,17 +67,29 @@ export function fillFixedHeating({ useful, runs, capacityBtuPerH, out }: Season)
   out.runHoursPerBtu = sumOf(runHoursPerBtuBySlot);
 }
 
-/** The same of an air conditioner, whose line also holds moisture. */
-export function fillFixedCooling({ useful, runs, capacityBtuPerH, out }: Season): void {
+/**
+ * The same of an air conditioner, whose line also holds moisture and whose capacity falls as it gets hotter outdoors
+ * (cooling-performance). Beside the run hours it gives them times the outdoor temperature: output and input follow.
+ */
+export function fillFixedCooling({
+  useful,
+  runs,
+  capacityBtuPerH,
+  lines,
+  out,
+}: Season & { lines: Pick<CoolingLines, "capacityConstant" | "capacityPerF"> }): void {
   const { starts, slotIndex, groundF, isNight, packed } = runs;
-  const { constant, outdoor, sun, ground, night } = useful.line;
+  const { constant, sun, ground, night } = useful.line;
   const { moistureLine, perEnthalpy } = useful;
   const moistOutdoor = moistureLine.outdoor;
   const moistSun = moistureLine.sun;
-  const { runHoursPerBtuBySlot } = out;
-  const base = useful.perCapacityFactor * capacityBtuPerH + constant;
+  const { runHoursPerBtuBySlot, runDegreeHoursPerBtuBySlot } = out;
+  const perRated = useful.perCapacityFactor * capacityBtuPerH;
+  const base = perRated * lines.capacityConstant + constant;
+  const outdoor = useful.line.outdoor + perRated * lines.capacityPerF;
   const least = LEAST_USEFUL_SHARE * capacityBtuPerH;
   runHoursPerBtuBySlot.fill(0);
+  runDegreeHoursPerBtuBySlot.fill(0);
   for (let run = 0; run < slotIndex.length; run++) {
     const groundTemperatureF = groundF[run]!;
     const nightFlag = isNight[run]!;
@@ -80,6 +98,7 @@ export function fillFixedCooling({ useful, runs, capacityBtuPerH, out }: Season)
       moistureLine.constant + moistureLine.ground * groundTemperatureF + moistureLine.night * nightFlag;
     const end = starts[run + 1]!;
     let sum = 0;
+    let degrees = 0;
     for (let at = starts[run]!; at < end; at += BIN_STRIDE) {
       const outdoorF = packed[at + BIN.temperatureF]!;
       const sunRate = packed[at + BIN.sunBtuPerHFt2]!;
@@ -90,11 +109,15 @@ export function fillFixedCooling({ useful, runs, capacityBtuPerH, out }: Season)
         packed[at + BIN.humidityRatio]! * (moistInRun + moistOutdoor * outdoorF + moistSun * sunRate) +
         perEnthalpy * packed[at + BIN.enthalpyBtuPerLb]!;
       // biome-ignore lint/complexity/useMathMinMax: a tenth slower in this loop, which is most of a draw
-      sum += packed[at + BIN.loadShare]! / (arrives > least ? arrives : least);
+      const hours = packed[at + BIN.loadShare]! / (arrives > least ? arrives : least);
+      sum += hours;
+      degrees += hours * outdoorF;
     }
     runHoursPerBtuBySlot[slotIndex[run]!]! += sum;
+    runDegreeHoursPerBtuBySlot[slotIndex[run]!]! += degrees;
   }
   out.runHoursPerBtu = sumOf(runHoursPerBtuBySlot);
+  out.runDegreeHoursPerBtu = sumOf(runDegreeHoursPerBtuBySlot);
 }
 
 function sumOf(values: Float64Array): number {

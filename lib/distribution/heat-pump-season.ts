@@ -26,7 +26,42 @@ export const createHeatPumpSeason = (slots = 12): HeatPumpSeason => ({
 /** Below this worth of a Btu of supplementary heat the ducts are open to outdoors, and it is held. Source: practice. */
 const LEAST_SUPPLEMENTARY_WORTH = 0.05;
 /** Of the capacity: where less arrives, running alone does not warm the rooms and strips run with it. Source: practice. */
-const LEAST_USEFUL_SHARE = 0.05;
+export const LEAST_USEFUL_SHARE = 0.05;
+
+/** One season of a heat pump in one state of its ducts. Lists are by bin. */
+export interface SeasonOfHeatPump {
+  season: SeasonLoad;
+  /** Heat that the rooms need from this system in a year. */
+  loadBtu: number;
+  /** What an hour of running is worth, from fillUsefulHeatPump with the capacity below. */
+  usefulBtuPerH: Float64Array;
+  /** Of the same UsefulLine. */
+  perCapacityFactor: Ratio;
+  capacityBtuPerH: Float64Array;
+  cop: Float64Array;
+  degradationCoefficient: Ratio;
+}
+
+/** Clears the account, which is gathered in Btu and turned into kWh once a slot. */
+export function startSeason(
+  { electricKWhBySlot, supplementaryKWhBySlot, runHoursBySlot }: HeatPumpSeason,
+  perCapacityFactor: Ratio,
+) {
+  electricKWhBySlot.fill(0);
+  supplementaryKWhBySlot.fill(0);
+  runHoursBySlot.fill(0);
+  return {
+    electricBtu: electricKWhBySlot,
+    supplementaryBtu: supplementaryKWhBySlot,
+    worth: Math.max(LEAST_SUPPLEMENTARY_WORTH, perCapacityFactor),
+  };
+}
+
+export function finishSeason(out: HeatPumpSeason): void {
+  out.electricKWh = intoKWh(out.electricKWhBySlot);
+  out.supplementaryKWh = intoKWh(out.supplementaryKWhBySlot);
+  out.runHours = sumOf(out.runHoursBySlot);
+}
 
 /**
  * Electricity of a heat pump over a season, bin by bin, for one state of the ducts: leaks that push it into resistance
@@ -47,29 +82,10 @@ export function fillHeatPumpSeason({
   cop,
   degradationCoefficient,
   out,
-}: {
-  season: SeasonLoad;
-  /** Heat that the rooms need from this system in a year. */
-  loadBtu: number;
-  /** By bin: what an hour of running is worth, from fillUsefulHeating with the capacity below. */
-  usefulBtuPerH: Float64Array;
-  /** Of the same UsefulLine. */
-  perCapacityFactor: Ratio;
-  /** By bin. */
-  capacityBtuPerH: Float64Array;
-  cop: Float64Array;
-  degradationCoefficient: Ratio;
-  out: HeatPumpSeason;
-}): void {
+}: SeasonOfHeatPump & { out: HeatPumpSeason }): void {
   const { count, slotIndex, hours, loadShare } = season;
   const { runHoursBySlot } = out;
-  // Gathered in Btu, turned into kWh once a slot.
-  const electricBtu = out.electricKWhBySlot;
-  const supplementaryBtu = out.supplementaryKWhBySlot;
-  electricBtu.fill(0);
-  supplementaryBtu.fill(0);
-  runHoursBySlot.fill(0);
-  const worth = Math.max(LEAST_SUPPLEMENTARY_WORTH, perCapacityFactor);
+  const { electricBtu, supplementaryBtu, worth } = startSeason(out, perCapacityFactor);
   for (let b = 0; b < count; b++) {
     const slot = slotIndex[b]!;
     const binHours = hours[b]!;
@@ -96,9 +112,7 @@ export function fillHeatPumpSeason({
       runHoursBySlot[slot]! += binHours;
     }
   }
-  out.electricKWh = intoKWh(electricBtu);
-  out.supplementaryKWh = intoKWh(supplementaryBtu);
-  out.runHours = sumOf(runHoursBySlot);
+  finishSeason(out);
 }
 
 /** Turns each slot into kWh and returns the year. */

@@ -72,6 +72,14 @@ export const ENGINE_HISTORY: readonly EngineChange[] = [
       "of telling only what chance made large.",
     touches: ["leakage", "distribution", "energy", "savings", "ranges"],
   },
+  {
+    version: "1.7.0",
+    date: "2026-11-28",
+    what:
+      "An air conditioner gives less and takes more the hotter it is outdoors; equipment with stages has its ducts at the " +
+      "low stage too; a mean infiltration that is told counts in the heat loss of the house.",
+    touches: ["distribution", "energy", "savings", "ranges"],
+  },
 ];
 
 /** What came after a version, oldest first; null when no such version is known. */

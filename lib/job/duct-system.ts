@@ -14,6 +14,36 @@ export const HEATING_KINDS = [
 ] as const;
 export type HeatingKind = (typeof HEATING_KINDS)[number];
 
+const lowStageSchema = z
+  .strictObject({
+    capacityRatio: numberField({
+      unit: "ratio",
+      title: "Output at the low stage, over the high one",
+      min: 0.15,
+      max: 1,
+    }).optional(),
+    flowRatio: numberField({
+      unit: "ratio",
+      title: "Airflow at the low stage, over the high one",
+      min: 0.2,
+      max: 1,
+    }).optional(),
+    blowerPowerRatio: numberField({
+      unit: "ratio",
+      title: "Blower power at the low stage, over the high one",
+      min: 0.02,
+      max: 1,
+    }).optional(),
+    loadShare: numberField({
+      unit: "share",
+      title: "Share of the season's need that the low stage meets",
+      description: "Asked of furnaces and air conditioners; a heat pump's follows from its size.",
+      min: 0,
+      max: 1,
+    }).optional(),
+  })
+  .meta({ id: "LowStage", title: "Low stage" });
+
 const heatingSchema = z
   .strictObject({
     kind: z.enum(HEATING_KINDS).meta({ title: "Heating equipment" }),
@@ -59,6 +89,7 @@ const heatingSchema = z
       max: 0.2,
     }).optional(),
     staging: z.enum(["single", "two-stage", "variable"]).optional().meta({ title: "Stages" }),
+    lowStage: lowStageSchema.optional(),
   })
   .meta({ id: "HeatingEquipment", title: "Heating equipment" });
 
@@ -74,7 +105,14 @@ const coolingSchema = z
     }),
     seer: z.number().min(6).max(30).optional().meta({ unit: "Btu/Wh", title: "Seasonal cooling efficiency (SEER)" }),
     sensibleHeatRatio: numberField({ unit: "ratio", title: "Sensible heat ratio", min: 0.5, max: 1 }).optional(),
+    efficiencyAt95Ratio: numberField({
+      unit: "ratio",
+      title: "Cooling efficiency at 95 °F outdoors, over that at 82 °F",
+      min: 0.6,
+      max: 1.05,
+    }).optional(),
     staging: z.enum(["single", "two-stage", "variable"]).optional().meta({ title: "Stages" }),
+    lowStage: lowStageSchema.optional(),
   })
   .meta({ id: "CoolingEquipment", title: "Cooling equipment" });
 

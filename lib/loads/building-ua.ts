@@ -30,6 +30,7 @@ export function buildingUa({
   builtYear,
   envelopeLeakageCfm50,
   volumeFt3,
+  naturalInfiltrationCfm,
   airDensityLbPerFt3,
 }: {
   conditionedFloorAreaFt2: SquareFeet;
@@ -37,6 +38,8 @@ export function buildingUa({
   builtYear: number;
   envelopeLeakageCfm50?: Cfm;
   volumeFt3?: CubicFeet;
+  /** Where known better than by the leakage at 50 Pa. */
+  naturalInfiltrationCfm?: Cfm;
   airDensityLbPerFt3: PoundsPerCubicFoot;
 }): BuildingUa {
   requireBetween({
@@ -59,7 +62,8 @@ export function buildingUa({
     areas.floorFt2 * vintage.floorUValue +
     areas.windowFt2 * vintage.windowUValue;
   const cfm50 = envelopeLeakageCfm50 ?? (vintage.airChangesAt50Pa * (volumeFt3 ?? areas.volumeFt3)) / MINUTES_PER_HOUR;
-  const { infiltrationCfm } = naturalInfiltration({ envelopeLeakageCfm50: cfm50, storeysCount });
+  const infiltrationCfm =
+    naturalInfiltrationCfm ?? naturalInfiltration({ envelopeLeakageCfm50: cfm50, storeysCount }).infiltrationCfm;
   const infiltrationBtuPerHF = MINUTES_PER_HOUR * airDensityLbPerFt3 * AIR_SPECIFIC_HEAT.value * infiltrationCfm;
   return {
     uaBtuPerHF: transmissionBtuPerHF + infiltrationBtuPerHF,

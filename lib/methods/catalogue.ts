@@ -5,6 +5,7 @@ import { beforeAfterDifferenceCard } from "./cards/before-after-difference.ts";
 import { blowerDoorSubtractionCard } from "./cards/blower-door-subtraction.ts";
 import { changePointFitCard } from "./cards/change-point-fit.ts";
 import { conformanceProbabilityCard } from "./cards/conformance-probability.ts";
+import { coolingPerformanceCard } from "./cards/cooling-performance.ts";
 import { deemedEfficiencySavingsCard } from "./cards/deemed-efficiency-savings.ts";
 import { deemedLeakageSavingsCard } from "./cards/deemed-leakage-savings.ts";
 import { degreeDaysFromHourlyCard } from "./cards/degree-days-from-hourly.ts";
@@ -23,6 +24,7 @@ import { leakageReconciliationCard } from "./cards/leakage-reconciliation.ts";
 import { lifeCycleCostCard } from "./cards/life-cycle-cost.ts";
 import { loadFactorCard } from "./cards/load-factor.ts";
 import { loadFactorCoolingCard } from "./cards/load-factor-cooling.ts";
+import { lowStageLossesCard } from "./cards/low-stage-losses.ts";
 import { matchedPressureAirflowCard } from "./cards/matched-pressure-airflow.ts";
 import { moistAirCard } from "./cards/moist-air.ts";
 import { monteCarloRangeCard } from "./cards/monte-carlo-range.ts";
@@ -65,6 +67,8 @@ export const METHODS: readonly MethodCard[] = [
   distributionEfficiencyCard,
   zoneTemperatureCard,
   atticTemperatureCard,
+  lowStageLossesCard,
+  coolingPerformanceCard,
   heatPumpBinCard,
   seasonalEfficiencyCard,
   degreeDaysFromMonthlyMeansCard,

@@ -353,6 +353,16 @@ const list = [
     note: "States up to 90 % less leakage; an upper bound and not a mean.",
   },
   {
+    id: "lbl-duct-sensitivity",
+    title:
+      "Sensitivity of forced air distribution system efficiency to climate, duct location, air leakage and insulation",
+    author: "Walker, Lawrence Berkeley National Laboratory",
+    year: 2001,
+    kind: "report",
+    basis: "read",
+    note: "Its summary only: less capacity and airflow, as of equipment with stages, is looked at for what ducts then lose.",
+  },
+  {
     id: "nrel-56354",
     title:
       "Improved Modeling of Residential Air Conditioners and Heat Pumps for Energy Calculations, NREL/TP-5500-56354",
@@ -360,7 +370,7 @@ const list = [
     year: 2013,
     kind: "report",
     basis: "from-memory",
-    note: "Coefficients from memory; the cooling ones seen again in public code.",
+    note: "Coefficients from memory; the cooling ones, those by temperature too, seen again in public code.",
   },
   {
     id: "doe-appendix-m",

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { coolingLines } from "#lib/distribution/cooling-performance.ts";
 import {
   createFixedEquipmentSeason,
   fillFixedCooling,
@@ -121,13 +122,22 @@ describe("the packed runs of a season", () => {
             useful.perEnthalpy = -30;
           }
           const capacityBtuPerH = 36000;
+          const lines = coolingLines({ capacityAt82Ratio: 1.07, efficiencyAt95Ratio: 0.8 });
           const expected = new Float64Array(36);
-          bins.forEach(({ slot, loadShare }, index) => {
-            const arrives = usefulInBin(useful, columns, index, capacityBtuPerH);
-            expected[slot]! += loadShare / Math.max(LEAST_USEFUL_SHARE * capacityBtuPerH, arrives);
+          const degrees = new Float64Array(36);
+          bins.forEach(({ slot, loadShare, temperatureF }, index) => {
+            const ratio = mode === "cooling" ? lines.capacityConstant + lines.capacityPerF * temperatureF : 1;
+            const arrives = usefulInBin(useful, columns, index, ratio * capacityBtuPerH);
+            const hours = loadShare / Math.max(LEAST_USEFUL_SHARE * capacityBtuPerH, arrives);
+            expected[slot]! += hours;
+            degrees[slot]! += hours * temperatureF;
           });
           const out = createFixedEquipmentSeason(36);
-          fill({ useful, runs: packRuns(columns), capacityBtuPerH, out });
+          fill({ useful, runs: packRuns(columns), capacityBtuPerH, lines, out });
+          if (mode === "cooling")
+            out.runDegreeHoursPerBtuBySlot.forEach((actual, slot) => {
+              expect(Math.abs(actual - degrees[slot]!)).toBeLessThanOrEqual(1e-9 * (115 * expected[slot]!));
+            });
           out.runHoursPerBtuBySlot.forEach((actual, slot) => {
             if (expected[slot] === 0) expect(actual).toBe(0);
             else

@@ -331,10 +331,16 @@ function airflowFactors(fanFlowCfm: number): { capacity: number; efficiency: num
   };
 }
 
+/** Straight lines through 82 and 95 °F: capacity over its rating at 95, and input over it at an efficiency of 1 at 82. */
+const CAPACITY_82 = 1.0686;
+const EFFICIENCY_95 = 0.804;
+const capacityAt = (outdoorF: number) => 1 + ((CAPACITY_82 - 1) * (95 - outdoorF)) / 13;
+const inputAt = (outdoorF: number) => CAPACITY_82 + ((1 / EFFICIENCY_95 - CAPACITY_82) * (outdoorF - 82)) / 13;
+
 /** delivery-effectiveness-cooling, thermal-regain-cooling, load-factor-cooling, distribution-efficiency. */
 function coolingEfficiency(state: PlainState, moment: Moment): number {
   const lb = 60 * state.fanFlowCfm * DENSITY_LB_PER_FT3;
-  const capacity = COOLING_BTU_PER_H * airflowFactors(state.fanFlowCfm).capacity;
+  const capacity = COOLING_BTU_PER_H * airflowFactors(state.fanFlowCfm).capacity * capacityAt(moment.outdoorF);
   const as = 1 - state.supplyAtticCfm / state.fanFlowCfm;
   const ar = 1 - state.returnAtticCfm / state.fanFlowCfm;
   const bs = Math.exp(-SUPPLY_AREA / 4.9 / (lb * CP));
@@ -420,9 +426,14 @@ function loadShares(weather: PlainWeather, mode: "heating" | "cooling", balanceF
   return shares.map((share) => share / whole);
 }
 
-/** Seasonal efficiency: Σ load/Σ(load/η). */
-function season(weather: PlainWeather, shares: number[], efficiency: (moment: Moment) => number): number {
-  let inverse = 0;
+/** Σ share · weight(outdoor)/η over the bins. */
+function weighted(
+  weather: PlainWeather,
+  shares: number[],
+  efficiency: (moment: Moment) => number,
+  weight: (outdoorF: number) => number = () => 1,
+): number {
+  let sum = 0;
   for (let b = 0; b < shares.length; b++) {
     if (shares[b] === 0) continue;
     const watts = weather.globalIrradianceWPerM2[b]!;
@@ -432,9 +443,9 @@ function season(weather: PlainWeather, shares: number[], efficiency: (moment: Mo
       isNight: watts < 5,
       humidityRatio: weather.humidityRatio[b]!,
     };
-    inverse += shares[b]! / efficiency(moment);
+    sum += (shares[b]! * weight(moment.outdoorF)) / efficiency(moment);
   }
-  return 1 / inverse;
+  return sum;
 }
 
 /** The whole house, before and after the repairs. */
@@ -446,8 +457,11 @@ export function plainEstimate(weather: PlainWeather) {
   const { heatingF, coolingF } = balances();
   const heatingShares = loadShares(weather, "heating", heatingF);
   const coolingShares = loadShares(weather, "cooling", coolingF);
-  const heating = (state: PlainState) => season(weather, heatingShares, (moment) => heatingEfficiency(state, moment));
-  const cooling = (state: PlainState) => season(weather, coolingShares, (moment) => coolingEfficiency(state, moment));
+  const heating = (state: PlainState) =>
+    1 / weighted(weather, heatingShares, (moment) => heatingEfficiency(state, moment));
+  const coolingSum = (state: PlainState, weight?: (outdoorF: number) => number) =>
+    weighted(weather, coolingShares, (moment) => coolingEfficiency(state, moment), weight);
+  const cooling = (state: PlainState) => 1 / coolingSum(state);
   const efficiencies = {
     heatingBefore: heating(before),
     heatingAfter: heating(after),
@@ -456,21 +470,24 @@ export function plainEstimate(weather: PlainWeather) {
   };
   // The need is the same before and after: what was known to be used, times what arrived of it.
   const heatBtu = KNOWN_HEATING_THERMS * 1e5 * FURNACE_EFFICIENCY * efficiencies.heatingBefore;
-  const use = (state: PlainState, heatingEta: number, coolingEta: number) => {
-    const airflow = airflowFactors(state.fanFlowCfm);
+  /** Of a Btu of cold in the rooms: hours at full output, and Wh of the compressor. */
+  const hoursPerCold = (state: PlainState) =>
+    coolingSum(state, (f) => 1 / (COOLING_BTU_PER_H * airflowFactors(state.fanFlowCfm).capacity * capacityAt(f)));
+  const wattHoursPerCold = (state: PlainState) =>
+    coolingSum(state, (f) => inputAt(f) / capacityAt(f)) / (SEER * airflowFactors(state.fanFlowCfm).efficiency);
+  const coolBtu = (KNOWN_COOLING_KWH * 1000) / wattHoursPerCold(before);
+  const use = (state: PlainState, heatingEta: number) => {
     const heatingHours = heatBtu / heatingEta / FURNACE_BTU_PER_H;
-    const coolBtu =
-      KNOWN_COOLING_KWH * 1000 * SEER * airflowFactors(FAN_FLOW_CFM).efficiency * efficiencies.coolingBefore;
-    const coolingHours = coolBtu / coolingEta / (COOLING_BTU_PER_H * airflow.capacity);
+    const coolingHours = coolBtu * hoursPerCold(state);
     const blowerKW = (BLOWER_W * state.fanFlowCfm) / FAN_FLOW_CFM / 1000;
-    const compressorKWh = coolBtu / coolingEta / (SEER * airflow.efficiency) / 1000;
+    const compressorKWh = (coolBtu * wattHoursPerCold(state)) / 1000;
     return {
       therms: heatBtu / heatingEta / FURNACE_EFFICIENCY / 1e5,
       kWh: compressorKWh + blowerKW * (heatingHours + coolingHours),
     };
   };
-  const useBefore = use(before, efficiencies.heatingBefore, efficiencies.coolingBefore);
-  const useAfter = use(after, efficiencies.heatingAfter, efficiencies.coolingAfter);
+  const useBefore = use(before, efficiencies.heatingBefore);
+  const useAfter = use(after, efficiencies.heatingAfter);
   return {
     siteCfm25: cfm25.slice(0, PLAIN_LEAKS.length),
     totalCfm25: cfm25.reduce((a, b) => a + b, 0),

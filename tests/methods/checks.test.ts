@@ -33,6 +33,8 @@ const CONTRACT_IDS = [
   "distribution-efficiency",
   "zone-temperature",
   "attic-temperature",
+  "low-stage-losses",
+  "cooling-performance",
   "heat-pump-bin",
   "seasonal-efficiency",
   "degree-days-from-monthly-means",

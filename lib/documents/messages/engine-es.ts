@@ -129,6 +129,26 @@ export const ENGINE_SENTENCES_ES: readonly (readonly [english: string, spanish: 
   ["As the job says.", "Como dice el trabajo."],
   ["Most equipment in place has one stage.", "La mayoría de los equipos tiene una etapa."],
   [
+    "What makers print for equipment with stages; it is on the nameplate.",
+    "Lo que los fabricantes indican para equipos con etapas; está en la placa.",
+  ],
+  [
+    "Makers let the airflow fall about as far as the output.",
+    "Los fabricantes bajan el aire casi tanto como la potencia.",
+  ],
+  [
+    "By the fan law with the airflow; a motor that holds its speed saves less.",
+    "Por la ley de los ventiladores, con el aire; un motor que mantiene su velocidad ahorra menos.",
+  ],
+  [
+    "Equipment is sized for the coldest and hottest days, so most hours ask for less.",
+    "El equipo se elige para los días más fríos y más calientes; la mayoría de las horas pide menos.",
+  ],
+  [
+    "A common air conditioner; it gives less and takes more the hotter it is outdoors.",
+    "Un aire acondicionado común; da menos y gasta más cuanto más calor hace afuera.",
+  ],
+  [
     "The common efficiency of furnaces that vent into a chimney.",
     "La eficiencia común de calefactores que ventilan a una chimenea.",
   ],

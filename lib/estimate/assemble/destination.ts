@@ -1,15 +1,22 @@
 import { moistAirEnthalpy } from "#lib/air/moist-air.ts";
 import { type AirPath, createAirPath } from "#lib/distribution/air-path.ts";
 import { addToAccount, createCapacityAccount } from "#lib/distribution/capacity-account.ts";
+import type { PreparedDucts } from "#lib/distribution/duct-system.ts";
 import { LEAST_USEFUL_SHARE } from "#lib/distribution/fixed-equipment-season.ts";
 import { followCooling } from "#lib/distribution/follow-cooling.ts";
 import { followHeating } from "#lib/distribution/follow-heating.ts";
-import { usefulInBin } from "#lib/distribution/useful-line.ts";
+import { type UsefulLine, usefulInBin } from "#lib/distribution/useful-line.ts";
 import type { Destination } from "#lib/job/result/leakage-result.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
 import type { HouseKernel } from "../kernel/house-kernel.ts";
 import type { SystemState } from "../kernel/house-state.ts";
-import { capacityInBin, designCapacity } from "../kernel/mode-state.ts";
+import {
+  capacityInBin,
+  designCapacity,
+  lowCapacityInBin,
+  lowShareInBin,
+  type ModeState,
+} from "../kernel/mode-state.ts";
 import type { Mode, SeasonBins } from "../season-bins.ts";
 
 interface Input {
@@ -20,7 +27,7 @@ interface Input {
 }
 
 /** Follows the air through one system at the best estimates, bin by bin. Each answer overwrites the one before. */
-function createFollower({ house, kernel, state, mode }: Input) {
+function createFollower({ house, kernel, state, mode }: Input, prepared: PreparedDucts) {
   const zones = kernel.zones[mode];
   const { indoor } = house.loads;
   const coilMoistureShare = house.space.parameters[indoor.coilMoistureShareAt]!.base;
@@ -55,8 +62,8 @@ function createFollower({ house, kernel, state, mode }: Input) {
       around.zoneEnthalpyBtuPerLb[p] = moistAirEnthalpy(zoneF, counted(zones.outdoorMoistureShare[p]!));
     }
     coil.capacityBtuPerH = capacityBtuPerH;
-    if (mode === "heating") followHeating(state.prepared, around, capacityBtuPerH, path);
-    else followCooling(state.prepared, around, coil, path);
+    if (mode === "heating") followHeating(prepared, around, capacityBtuPerH, path);
+    else followCooling(prepared, around, coil, path);
     return path;
   };
 }
@@ -64,7 +71,29 @@ function createFollower({ house, kernel, state, mode }: Input) {
 /** The air's trip on the design day. */
 export function designAirPath(input: Input): AirPath {
   const mode = input.state.modes[input.mode]!;
-  return createFollower(input)(mode.designBins, 0, designCapacity(mode));
+  return createFollower(input, input.state.prepared)(mode.designBins, 0, designCapacity(mode));
+}
+
+interface Stage {
+  useful: UsefulLine;
+  prepared: PreparedDucts;
+  capacityInBin(bin: number): number;
+  /** Part of a bin's need that this stage meets. */
+  shareInBin(bin: number): number;
+}
+
+function stagesOf({ house, state }: Input, mode: ModeState): Stage[] {
+  const { low } = mode;
+  const lowShare = (bin: number) => lowShareInBin(mode, bin, house.space.parameters);
+  const high: Stage = {
+    useful: mode.useful,
+    prepared: state.prepared,
+    capacityInBin: (bin) => capacityInBin(mode, bin),
+    shareInBin: (bin) => 1 - lowShare(bin),
+  };
+  if (!low) return [high];
+  const { useful, prepared } = low;
+  return [high, { useful, prepared, capacityInBin: (bin) => lowCapacityInBin(mode, bin), shareInBin: lowShare }];
 }
 
 /** Where each unit of the equipment's output goes over a season, weighted by what it uses. */
@@ -72,21 +101,26 @@ export function destinationOf(input: Input): Destination {
   const mode = input.state.modes[input.mode]!;
   const { bins } = mode;
   const account = createCapacityAccount();
-  const follow = createFollower(input);
-  const weights = Array.from(bins.loadShare, (share, bin) => {
-    const capacityBtuPerH = capacityInBin(mode, bin);
-    const usefulShare = usefulInBin(mode.useful, bins, bin, capacityBtuPerH) / capacityBtuPerH;
-    return share / Math.max(LEAST_USEFUL_SHARE, usefulShare);
-  });
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  weights.forEach((weight, bin) => {
-    const capacityBtuPerH = capacityInBin(mode, bin);
-    addToAccount({
-      path: follow(bins, bin, capacityBtuPerH),
-      capacityBtuPerH,
-      cyclingFactor: input.state.prepared.cyclingFactor,
-      weight: weight / total,
-      account,
+  const stages = stagesOf(input, mode).map((stage) => ({ ...stage, follow: createFollower(input, stage.prepared) }));
+  const weights = stages.map(({ useful, capacityInBin: capacityIn, shareInBin }) =>
+    Array.from(bins.loadShare, (share, bin) => {
+      const capacityBtuPerH = capacityIn(bin);
+      const usefulShare = usefulInBin(useful, bins, bin, capacityBtuPerH) / capacityBtuPerH;
+      return (share * shareInBin(bin)) / Math.max(LEAST_USEFUL_SHARE, usefulShare);
+    }),
+  );
+  const total = weights.reduce((all, ofStage) => ofStage.reduce((sum, weight) => sum + weight, all), 0);
+  stages.forEach(({ follow, prepared, capacityInBin: capacityIn }, stage) => {
+    weights[stage]!.forEach((weight, bin) => {
+      if (weight === 0) return;
+      const capacityBtuPerH = capacityIn(bin);
+      addToAccount({
+        path: follow(bins, bin, capacityBtuPerH),
+        capacityBtuPerH,
+        cyclingFactor: prepared.cyclingFactor,
+        weight: weight / total,
+        account,
+      });
     });
   });
   const { supplyLeakShare, returnLeakShare, returnMoistureShare, ductWallsShare, infiltrationShare, cyclingShare } =

@@ -92,6 +92,7 @@ export function completeBuilding({
     builtYear,
     envelopeLeakageCfm50: house.envelopeLeakageCfm50,
     volumeFt3: house.volumeFt3,
+    naturalInfiltrationCfm: house.naturalInfiltrationCfm,
     airDensityLbPerFt3,
   });
   const uaBtuPerHF = ledger.take(house.envelopeUaBtuPerHF, {

@@ -1,8 +1,11 @@
+import { COOLING_RATIOS, type CoolingLines, coolingLines } from "#lib/distribution/cooling-performance.ts";
+import { DEGRADATION_COEFFICIENT } from "#lib/distribution/heat-pump-bin.ts";
 import { DEFROST_HEAT, FROST } from "#lib/distribution/heat-pump-performance.ts";
 import type { DuctSystem } from "#lib/job/duct-system.ts";
 import type { Ledger } from "../ledger.ts";
 import type { ParameterSpace } from "../parameter-space.ts";
 import type { IndoorModel } from "./complete-indoor.ts";
+import { completeLowStage, type LowStageModel } from "./complete-low-stage.ts";
 
 export type HeatingFuel = "naturalGas" | "propane" | "fuelOil" | "electricity";
 
@@ -23,14 +26,18 @@ export interface HeatingModel {
   defrostHeatRatio: number;
   /** Multiplies both COPs. */
   copFactorAt: number;
-  /** Cycling degradation of part load: 0.25 single stage. */
+  /** Cycling degradation of part load of a heat pump; a furnace's yearly efficiency holds it. */
   degradationCoefficient: number;
+  low: LowStageModel | null;
 }
 
 export interface CoolingModel {
   capacityAt: number;
   seerAt: number;
   sensibleHeatRatio: number;
+  /** By the outdoor temperature. */
+  lines: CoolingLines;
+  low: LowStageModel | null;
 }
 
 /**
@@ -55,23 +62,6 @@ const FUEL_OF = {
   "electric-furnace": "electricity",
   "heat-pump": "electricity",
 } as const;
-/**
- * Part-load degradation of a heat pump by stages; SEER and a furnace's yearly efficiency hold their own cycling already.
- * Source: practice; 0.25 is the default of the trade's rating procedure, from memory.
- */
-const DEGRADATION = { single: 0.25, "two-stage": 0.15, variable: 0.08 } as const;
-
-function takeStaging(told: "single" | "two-stage" | "variable" | undefined, { pointer, ledger, system }: Input) {
-  return ledger.take(told, {
-    path: `${pointer}/heating/staging`,
-    title: `Stages of the heating of ${system.label}`,
-    value: "single" as const,
-    unit: "",
-    reason: "Most equipment in place has one stage.",
-    source: practice,
-  });
-}
-
 function takeDefrostHeat({ pointer, ledger, system }: Input): number {
   const { value, unit, source, low, high } = DEFROST_HEAT;
   return ledger.take<number>(system.heating!.defrostHeatRatio, {
@@ -173,8 +163,25 @@ export function completeHeating(input: Input): HeatingModel | null {
     frostPowerFactor,
     defrostHeatRatio: isHeatPump ? takeDefrostHeat(input) : 0,
     copFactorAt: relative("copFactor", 1, isHeatPump ? (wasToldEfficiency ? 0.05 : 0.12) : 0),
-    degradationCoefficient: isHeatPump ? DEGRADATION[takeStaging(heating.staging, input)] : 0,
+    degradationCoefficient: isHeatPump ? DEGRADATION_COEFFICIENT.value : 0,
+    low: completeLowStage(input, "heating"),
   };
+}
+
+/** How the air conditioner follows the outdoor temperature. */
+function takeCoolingLines({ pointer, ledger, system }: Input): CoolingLines {
+  const { value, unit, low, high, source } = COOLING_RATIOS.efficiencyAt95Ratio;
+  const efficiencyAt95Ratio = ledger.take<number>(system.cooling!.efficiencyAt95Ratio, {
+    path: `${pointer}/cooling/efficiencyAt95Ratio`,
+    title: `Efficiency of the cooling of ${system.label} at 95 °F outdoors, over that at 82 °F`,
+    value,
+    unit,
+    reason: "A common air conditioner; it gives less and takes more the hotter it is outdoors.",
+    source,
+    low,
+    high,
+  });
+  return coolingLines({ efficiencyAt95Ratio });
 }
 
 /** The cooling equipment with its gaps filled; null when the system does not cool. */
@@ -220,5 +227,7 @@ export function completeCooling(input: Input): CoolingModel | null {
     capacityAt: relative("capacity", cooling.capacityBtuPerH, 0.06),
     seerAt: relative("seer", seer, cooling.seer === undefined ? 0.15 : 0.06),
     sensibleHeatRatio,
+    lines: takeCoolingLines(input),
+    low: completeLowStage(input, "cooling"),
   };
 }

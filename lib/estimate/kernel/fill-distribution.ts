@@ -1,11 +1,13 @@
 import { cyclingFactor } from "#lib/distribution/distribution-efficiency.ts";
 import { prepareDucts } from "#lib/distribution/duct-system.ts";
+import { lowStageLeakRatio } from "#lib/distribution/low-stage.ts";
 import { unbalancedInfiltration } from "#lib/distribution/unbalanced-infiltration.ts";
 import type { ZoneLines } from "#lib/distribution/weather-columns.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
 import type { PlaceModel } from "../complete/complete-places.ts";
 import { fillMode } from "./fill-mode.ts";
 import type { HouseState, SystemState } from "./house-state.ts";
+import type { LowStageState } from "./mode-state.ts";
 
 /** The temperatures of the places, for the indoor temperature of each mode. */
 export interface Zones {
@@ -24,6 +26,32 @@ function surfaceRegain({ running }: SystemState, places: readonly PlaceModel[]):
     regained += conductance * running.regainFactor[p]!;
   }
   return sum > 0 ? regained / sum : 0;
+}
+
+/**
+ * The ducts at the low stage: less air, leaks by their lower pressure, less air drawn in by unequal leaks. Of a house with
+ * several systems all are taken to run at their low stages together.
+ */
+function fillLowStage(
+  { model, running, prepared }: LowStageState,
+  high: SystemState["running"],
+  natural: { naturalInfiltrationCfm: number; supplyLeakageCfm: number; returnLeakageCfm: number; flowShare: number },
+): void {
+  const leakRatio = lowStageLeakRatio(model.flowRatio);
+  for (let p = 0; p < high.supplyLeakageCfm.length; p++) {
+    running.supplyLeakageCfm[p] = leakRatio * high.supplyLeakageCfm[p]!;
+    running.returnLeakageCfm[p] = leakRatio * high.returnLeakageCfm[p]!;
+  }
+  const { naturalInfiltrationCfm, flowShare } = natural;
+  const { infiltrationCfm } = unbalancedInfiltration({
+    naturalInfiltrationCfm,
+    supplyLeakageCfm: leakRatio * natural.supplyLeakageCfm,
+    returnLeakageCfm: leakRatio * natural.returnLeakageCfm,
+  });
+  running.fanFlowCfm = model.flowRatio * high.fanFlowCfm;
+  running.extraInfiltrationCfm = (infiltrationCfm - naturalInfiltrationCfm) * flowShare;
+  running.cyclingFactor = high.cyclingFactor;
+  prepareDucts(running, prepared);
 }
 
 /** Fills the efficiency of every system in every mode, and of the design day, for the leaks and airflow of a state. */
@@ -80,6 +108,11 @@ export function fillDistribution({
     for (const mode of ["heating", "cooling"] as const) {
       const modeState = systemState.modes[mode];
       if (!modeState) continue;
+      if (modeState.low) {
+        const flowShare = systemState.fanFlowCfm / allFlowCfm;
+        const house = { naturalInfiltrationCfm, supplyLeakageCfm, returnLeakageCfm, flowShare };
+        fillLowStage(modeState.low, running, house);
+      }
       fillMode(modeState, {
         system: systems[s]!,
         ducts: systemState.prepared,

@@ -1,4 +1,5 @@
 import { fillHeatPumpSeason } from "#lib/distribution/heat-pump-season.ts";
+import { fillStagedHeatPumpSeason } from "#lib/distribution/staged-heat-pump-season.ts";
 import { BTU_PER_KWH, WATTS_PER_KILOWATT } from "#lib/units/conversions.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
 import type { HouseState } from "./house-state.ts";
@@ -18,7 +19,7 @@ function fillUse(mode: ModeState, loadBtu: number, degradationCoefficient: numbe
   const slots = mode.runHoursBySlot.length;
   if (mode.heatPump) {
     const { season, capacityBtuPerH, cop, usefulBtuPerH } = mode.heatPump;
-    fillHeatPumpSeason({
+    const asked = {
       season: mode.bins,
       loadBtu,
       usefulBtuPerH,
@@ -27,7 +28,12 @@ function fillUse(mode: ModeState, loadBtu: number, degradationCoefficient: numbe
       cop,
       degradationCoefficient,
       out: season,
-    });
+    };
+    if (mode.low) {
+      const low = mode.low.heatPump!;
+      fillStagedHeatPumpSeason({ ...asked, low });
+      mode.seasonalEfficiency = low.seasonalEfficiency;
+    } else fillHeatPumpSeason(asked);
     for (let slot = 0; slot < slots; slot++) {
       mode.inputBtuBySlot[slot] = season.electricKWhBySlot[slot]! * BTU_PER_KWH;
       mode.supplementaryBtuBySlot[slot] = season.supplementaryKWhBySlot[slot]! * BTU_PER_KWH;
@@ -35,13 +41,12 @@ function fillUse(mode: ModeState, loadBtu: number, degradationCoefficient: numbe
     }
     return season.electricKWh * BTU_PER_KWH;
   }
-  const inputBtuPerH = mode.ratedBtuPerH / mode.efficiencyRatio;
+  const { inputBtu, inputBtuBySlot, runHoursBySlot } = mode.perNeed;
   for (let slot = 0; slot < slots; slot++) {
-    const hours = loadBtu * mode.fixed.runHoursPerBtuBySlot[slot]!;
-    mode.runHoursBySlot[slot] = hours;
-    mode.inputBtuBySlot[slot] = hours * inputBtuPerH;
+    mode.runHoursBySlot[slot] = loadBtu * runHoursBySlot[slot]!;
+    mode.inputBtuBySlot[slot] = loadBtu * inputBtuBySlot[slot]!;
   }
-  return loadBtu * mode.fixed.runHoursPerBtu * inputBtuPerH;
+  return loadBtu * inputBtu;
 }
 
 function servedOf(house: HouseModel, groupIndex: number): number {

@@ -3,11 +3,11 @@ import { equipmentAirflow } from "#lib/distribution/equipment-airflow.ts";
 import { fillFixedCooling, fillFixedHeating, LEAST_USEFUL_SHARE } from "#lib/distribution/fixed-equipment-season.ts";
 import { fillCoolingLine } from "#lib/distribution/useful-cooling-line.ts";
 import { fillHeatingLine } from "#lib/distribution/useful-heating-line.ts";
-import { fillUsefulHeatPump, usefulInBin } from "#lib/distribution/useful-line.ts";
+import { fillUsefulHeatPump, type UsefulLine, usefulInBin } from "#lib/distribution/useful-line.ts";
 import type { ZoneLines } from "#lib/distribution/weather-columns.ts";
 import type { IndoorModel } from "../complete/complete-indoor.ts";
 import type { SystemModel } from "../complete/complete-systems.ts";
-import { designCapacity, type HeatPumpState, type ModeState } from "./mode-state.ts";
+import { designCapacity, type HeatPumpState, type LowStageState, type ModeState } from "./mode-state.ts";
 
 const BTU_PER_WH = 3.412141633;
 
@@ -23,13 +23,16 @@ export interface ModeInput {
 /** Rated output and efficiency of this draw; a heat pump or air conditioner also by its airflow (equipment-airflow). */
 function fillEquipment(state: ModeState, { system, parameters, fanFlowCfm }: ModeInput): void {
   const { heating, cooling, ratedCfmPerTon } = system;
+  const { low } = state;
   if (state.mode === "cooling") {
     const rated = parameters[cooling!.capacityAt]!;
     const airflow = equipmentAirflow({ mode: "cooling", fanFlowCfm, ratedCapacityBtuPerH: rated, ratedCfmPerTon });
     state.ratedBtuPerH = rated * airflow.capacityFactor;
     state.airflowFactor = airflow.efficiencyFactor;
-    // SEER already holds part load and the temperatures of a season.
-    state.efficiencyRatio = (parameters[cooling!.seerAt]! / BTU_PER_WH) * airflow.efficiencyFactor;
+    // SEER already holds part load and stages.
+    const seerRatio = parameters[cooling!.seerAt]! / BTU_PER_WH;
+    state.efficiencyRatio = seerRatio * airflow.efficiencyFactor;
+    if (low) fillLowCooling(low, rated, fanFlowCfm, seerRatio, ratedCfmPerTon);
     return;
   }
   const rated = parameters[heating!.capacityAt]!;
@@ -37,12 +40,38 @@ function fillEquipment(state: ModeState, { system, parameters, fanFlowCfm }: Mod
     state.ratedBtuPerH = rated;
     state.airflowFactor = 1;
     state.efficiencyRatio = parameters[heating!.efficiencyAt]!;
+    if (low) {
+      low.ratedBtuPerH = low.model.capacityRatio * rated;
+      low.efficiencyRatio = state.efficiencyRatio;
+    }
     return;
   }
   const airflow = equipmentAirflow({ mode: "heating", fanFlowCfm, ratedCapacityBtuPerH: rated, ratedCfmPerTon });
   state.ratedBtuPerH = rated * airflow.capacityFactor;
   state.airflowFactor = airflow.efficiencyFactor;
   state.efficiencyRatio = parameters[heating!.copFactorAt]! * airflow.efficiencyFactor;
+  // A heat pump's low stage is a part of its output at the high one, at the same COP.
+  if (low) low.ratedBtuPerH = low.model.capacityRatio * state.ratedBtuPerH;
+}
+
+/** The low stage of an air conditioner has its own flow for each ton. */
+function fillLowCooling(
+  low: LowStageState,
+  ratedBtuPerH: number,
+  fanFlowCfm: number,
+  efficiencyRatio: number,
+  ratedCfmPerTon: number,
+): void {
+  const { capacityRatio, flowRatio } = low.model;
+  const ratedCapacityBtuPerH = capacityRatio * ratedBtuPerH;
+  const airflow = equipmentAirflow({
+    mode: "cooling",
+    fanFlowCfm: flowRatio * fanFlowCfm,
+    ratedCapacityBtuPerH,
+    ratedCfmPerTon,
+  });
+  low.ratedBtuPerH = ratedCapacityBtuPerH * airflow.capacityFactor;
+  low.efficiencyRatio = efficiencyRatio * airflow.efficiencyFactor;
 }
 
 /** Load-weighted efficiency of the ducts over a season: Σ share / Σ share/η (seasonal-efficiency). */
@@ -63,6 +92,76 @@ function fillHeatPump(state: ModeState, heatPump: HeatPumpState): void {
   }
   fillUsefulHeatPump({ useful: state.useful, weather: state.bins, capacityBtuPerH, out: usefulBtuPerH });
   state.seasonalEfficiency = seasonalEfficiency(state, heatPump);
+  if (!state.low) return;
+  const low = state.low.heatPump!;
+  for (let b = 0; b < state.bins.count; b++) low.capacityBtuPerH[b] = low.capacityRatio * capacityBtuPerH[b]!;
+  fillUsefulHeatPump({
+    useful: state.low.useful,
+    weather: state.bins,
+    capacityBtuPerH: low.capacityBtuPerH,
+    out: low.usefulBtuPerH,
+  });
+}
+
+/** What an hour of running is worth, through these ducts. */
+function fillUseful(
+  mode: ModeState["mode"],
+  { zones, indoor, system, parameters }: ModeInput,
+  ducts: PreparedDucts,
+  out: UsefulLine,
+): void {
+  if (mode === "heating") {
+    fillHeatingLine({ ducts, zones, indoorTemperatureF: indoor.heatingF, out });
+    return;
+  }
+  fillCoolingLine({
+    ducts,
+    zones,
+    indoorTemperatureF: indoor.coolingF,
+    indoorEnthalpyBtuPerLb: indoor.coolingEnthalpyBtuPerLb,
+    indoorHumidityRatio: indoor.coolingHumidityRatio,
+    sensibleHeatRatio: system.cooling!.sensibleHeatRatio,
+    infiltrationMoistureShare: parameters[indoor.coilMoistureShareAt]!,
+    out,
+  });
+}
+
+/**
+ * Adds one stage to what a Btu of need asks, for the share of the need that it meets, and returns what it puts into the
+ * air for it.
+ */
+function addStage(
+  state: ModeState,
+  stage: Pick<ModeState, "useful" | "fixed" | "ratedBtuPerH" | "efficiencyRatio">,
+  share: number,
+  blowerPowerRatio: number,
+): number {
+  const { bins, coolingLines, perNeed } = state;
+  const { useful, fixed, ratedBtuPerH, efficiencyRatio } = stage;
+  const { runHoursPerBtuBySlot, runDegreeHoursPerBtuBySlot } = fixed;
+  const inputPerHour = (share * ratedBtuPerH) / efficiencyRatio;
+  const runs = share * blowerPowerRatio;
+  if (!coolingLines) {
+    fillFixedHeating({ useful, runs: bins.runs, capacityBtuPerH: ratedBtuPerH, out: fixed });
+    for (let slot = 0; slot < runHoursPerBtuBySlot.length; slot++) {
+      const hours = runHoursPerBtuBySlot[slot]!;
+      perNeed.runHoursBySlot[slot]! += runs * hours;
+      perNeed.inputBtuBySlot[slot]! += inputPerHour * hours;
+    }
+    perNeed.inputBtu += inputPerHour * fixed.runHoursPerBtu;
+    return share * ratedBtuPerH * fixed.runHoursPerBtu;
+  }
+  const { capacityConstant, capacityPerF, inputConstant, inputPerF } = coolingLines;
+  fillFixedCooling({ useful, runs: bins.runs, capacityBtuPerH: ratedBtuPerH, lines: coolingLines, out: fixed });
+  for (let slot = 0; slot < runHoursPerBtuBySlot.length; slot++) {
+    const hours = runHoursPerBtuBySlot[slot]!;
+    const degreeHours = runDegreeHoursPerBtuBySlot[slot]!;
+    perNeed.runHoursBySlot[slot]! += runs * hours;
+    perNeed.inputBtuBySlot[slot]! += inputPerHour * (inputConstant * hours + inputPerF * degreeHours);
+  }
+  const { runHoursPerBtu, runDegreeHoursPerBtu } = fixed;
+  perNeed.inputBtu += inputPerHour * (inputConstant * runHoursPerBtu + inputPerF * runDegreeHoursPerBtu);
+  return share * ratedBtuPerH * (capacityConstant * runHoursPerBtu + capacityPerF * runDegreeHoursPerBtu);
 }
 
 /**
@@ -70,22 +169,10 @@ function fillHeatPump(state: ModeState, heatPump: HeatPumpState): void {
  * design day and over the season. Allocates nothing but the small records of the called kernels.
  */
 export function fillMode(state: ModeState, input: ModeInput): void {
-  const { ducts, zones, indoor, system } = input;
-  const { useful, bins } = state;
+  const { useful, low, perNeed } = state;
   fillEquipment(state, input);
-  if (state.mode === "heating") fillHeatingLine({ ducts, zones, indoorTemperatureF: indoor.heatingF, out: useful });
-  else {
-    fillCoolingLine({
-      ducts,
-      zones,
-      indoorTemperatureF: indoor.coolingF,
-      indoorEnthalpyBtuPerLb: indoor.coolingEnthalpyBtuPerLb,
-      indoorHumidityRatio: indoor.coolingHumidityRatio,
-      sensibleHeatRatio: system.cooling!.sensibleHeatRatio,
-      infiltrationMoistureShare: input.parameters[indoor.coilMoistureShareAt]!,
-      out: useful,
-    });
-  }
+  fillUseful(state.mode, input, input.ducts, useful);
+  if (low) fillUseful(state.mode, input, low.prepared, low.useful);
   const designBtuPerH = designCapacity(state);
   const designUseful = usefulInBin(useful, state.designBins, 0, designBtuPerH);
   state.designEfficiency = Math.max(LEAST_USEFUL_SHARE, designUseful / designBtuPerH);
@@ -93,9 +180,11 @@ export function fillMode(state: ModeState, input: ModeInput): void {
     fillHeatPump(state, state.heatPump);
     return;
   }
-  const capacityBtuPerH = state.ratedBtuPerH;
-  const fill = state.mode === "heating" ? fillFixedHeating : fillFixedCooling;
-  fill({ useful, runs: bins.runs, capacityBtuPerH, out: state.fixed });
-  const { runHoursPerBtu } = state.fixed;
-  state.seasonalEfficiency = runHoursPerBtu > 0 ? 1 / (capacityBtuPerH * runHoursPerBtu) : 0;
+  perNeed.inputBtu = 0;
+  perNeed.inputBtuBySlot.fill(0);
+  perNeed.runHoursBySlot.fill(0);
+  const lowShare = low ? input.parameters[low.model.loadShareAt]! : 0;
+  let outputPerNeed = addStage(state, state, 1 - lowShare, 1);
+  if (low) outputPerNeed += addStage(state, low, lowShare, low.model.blowerPowerRatio);
+  state.seasonalEfficiency = outputPerNeed > 0 ? 1 / outputPerNeed : 0;
 }

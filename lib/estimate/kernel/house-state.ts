@@ -34,27 +34,31 @@ export const CELLS = QUARTERS.map(({ side, outside }) => ({ side, isOutside: out
 function createSystemState(house: HouseModel, index: number): SystemState {
   const { length } = house.places;
   const leaks = createLeakState(length);
+  const running: RunningDucts = {
+    supplyConductanceBtuPerHF: new Float64Array(length),
+    returnConductanceBtuPerHF: new Float64Array(length),
+    supplyLeakageCfm: leaks.supplyToZone,
+    returnLeakageCfm: leaks.returnToZone,
+    regainFactor: new Float64Array(length),
+    roomAirShare: new Float64Array(length),
+    outdoorAirShare: new Float64Array(length),
+    fanFlowCfm: 0,
+    airDensityLbPerFt3: house.airDensityLbPerFt3,
+    extraInfiltrationCfm: 0,
+    cyclingFactor: 1,
+  };
   return {
     leaks,
-    running: {
-      supplyConductanceBtuPerHF: new Float64Array(length),
-      returnConductanceBtuPerHF: new Float64Array(length),
-      supplyLeakageCfm: leaks.supplyToZone,
-      returnLeakageCfm: leaks.returnToZone,
-      regainFactor: new Float64Array(length),
-      roomAirShare: new Float64Array(length),
-      outdoorAirShare: new Float64Array(length),
-      fanFlowCfm: 0,
-      airDensityLbPerFt3: house.airDensityLbPerFt3,
-      extraInfiltrationCfm: 0,
-      cyclingFactor: 1,
-    },
+    running,
     prepared: createPreparedDucts(length),
     fanFlowCfm: 0,
     externalStaticPa: 0,
     deliveredCfm: 0,
     blowerPowerW: 0,
-    modes: { heating: createModeState(house, index, "heating"), cooling: createModeState(house, index, "cooling") },
+    modes: {
+      heating: createModeState(house, index, "heating", running),
+      cooling: createModeState(house, index, "cooling", running),
+    },
   };
 }
 

@@ -1,9 +1,13 @@
+import { createPreparedDucts, type PreparedDucts, type RunningDucts } from "#lib/distribution/duct-system.ts";
 import { createFixedEquipmentSeason, type FixedEquipmentSeason } from "#lib/distribution/fixed-equipment-season.ts";
 import { heatPumpPerformance } from "#lib/distribution/heat-pump-performance.ts";
 import { createHeatPumpSeason, type HeatPumpSeason } from "#lib/distribution/heat-pump-season.ts";
+import type { LowStageSeason } from "#lib/distribution/staged-heat-pump-season.ts";
 import { createUsefulLine, type UsefulLine } from "#lib/distribution/useful-line.ts";
-import type { HeatingModel } from "../complete/complete-equipment.ts";
+import type { CoolingModel, HeatingModel } from "../complete/complete-equipment.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
+import type { LowStageModel } from "../complete/complete-low-stage.ts";
+import type { Parameter } from "../parameter-space.ts";
 import type { Mode, SeasonBins } from "../season-bins.ts";
 
 /** Output and COP of a heat pump over the bins of a season, at its ratings. */
@@ -23,6 +27,27 @@ export interface HeatPumpState {
   readonly season: HeatPumpSeason;
 }
 
+/** A system at the low stage of its equipment: less air, lower pressure, ducts that lose another share. */
+export interface LowStageState {
+  readonly model: LowStageModel;
+  /** Shares all lists but those of the leaks with the high stage. */
+  readonly running: RunningDucts;
+  readonly prepared: PreparedDucts;
+  readonly useful: UsefulLine;
+  /** One of the two, as of the high stage. */
+  readonly fixed: FixedEquipmentSeason;
+  readonly heatPump: (LowStageSeason & { readonly capacityBtuPerH: Float64Array }) | null;
+  ratedBtuPerH: number;
+  efficiencyRatio: number;
+}
+
+/** What a Btu of yearly need asks of equipment that is no heat pump: Btu of input, and hours of the blower at full power. */
+export interface PerNeed {
+  inputBtu: number;
+  readonly inputBtuBySlot: Float64Array;
+  readonly runHoursBySlot: Float64Array;
+}
+
 /** One system in one mode, before or after the work: made once, filled at every evaluation. */
 export interface ModeState {
   readonly mode: Mode;
@@ -32,6 +57,11 @@ export interface ModeState {
   /** One of the two, by the kind of equipment: all but heat pumps give the same output in every bin. */
   readonly fixed: FixedEquipmentSeason;
   readonly heatPump: HeatPumpState | null;
+  /** Null for equipment of one stage. */
+  readonly low: LowStageState | null;
+  /** How an air conditioner follows the outdoor temperature. */
+  readonly coolingLines: CoolingModel["lines"] | null;
+  readonly perNeed: PerNeed;
   /** Rated output of this draw at this airflow, and output over input (COP, SEER or yearly efficiency). */
   ratedBtuPerH: number;
   efficiencyRatio: number;
@@ -39,7 +69,7 @@ export interface ModeState {
   airflowFactor: number;
   designEfficiency: number;
   seasonalEfficiency: number;
-  /** Filled by fill-energy: Btu of fuel or electricity without the blower, and blower hours, by slot of the bins. */
+  /** Filled by fill-energy: Btu of fuel or electricity without the blower, and its hours at full power, by slot. */
   readonly inputBtuBySlot: Float64Array;
   readonly supplementaryBtuBySlot: Float64Array;
   readonly runHoursBySlot: Float64Array;
@@ -91,23 +121,83 @@ function createHeatPumpState(
   };
 }
 
-/** What the equipment gives in one bin of its season, in this draw. */
-export const capacityInBin = ({ heatPump, ratedBtuPerH }: ModeState, bin: number): number =>
-  heatPump ? heatPump.capacityBtuPerH[bin]! : ratedBtuPerH;
+/** What the equipment gives in one bin of its season, in this draw, at its high stage. */
+export const capacityInBin = ({ heatPump, coolingLines, ratedBtuPerH, bins }: ModeState, bin: number): number =>
+  heatPump
+    ? heatPump.capacityBtuPerH[bin]!
+    : coolingLines
+      ? ratedBtuPerH * (coolingLines.capacityConstant + coolingLines.capacityPerF * bins.temperatureF[bin]!)
+      : ratedBtuPerH;
 
 /** What it gives on the design day. */
-export const designCapacity = ({ heatPump, ratedBtuPerH }: ModeState): number =>
-  heatPump ? ratedBtuPerH * heatPump.designCapacityRatio : ratedBtuPerH;
+export const designCapacity = ({ heatPump, coolingLines, ratedBtuPerH, designBins }: ModeState): number =>
+  heatPump
+    ? ratedBtuPerH * heatPump.designCapacityRatio
+    : coolingLines
+      ? ratedBtuPerH * (coolingLines.capacityConstant + coolingLines.capacityPerF * designBins.temperatureF[0]!)
+      : ratedBtuPerH;
 
-/** Null when the system does not work in this mode. */
-export function createModeState(house: HouseModel, systemIndex: number, mode: Mode): ModeState | null {
+/** What the low stage gives in one bin; 0 for equipment of one stage. */
+export function lowCapacityInBin({ low, coolingLines, bins }: ModeState, bin: number): number {
+  if (!low) return 0;
+  if (low.heatPump) return low.heatPump.capacityBtuPerH[bin]!;
+  if (!coolingLines) return low.ratedBtuPerH;
+  return low.ratedBtuPerH * (coolingLines.capacityConstant + coolingLines.capacityPerF * bins.temperatureF[bin]!);
+}
+
+/** Part of a bin's need that the low stage meets, at the best estimates. */
+export function lowShareInBin({ low }: ModeState, bin: number, parameters: readonly Parameter[]): number {
+  if (!low) return 0;
+  return low.heatPump ? low.heatPump.loadShareInBin[bin]! : parameters[low.model.loadShareAt]!.base;
+}
+
+function createLowStage(
+  model: LowStageModel | null,
+  running: RunningDucts,
+  { bins, slots, isHeatPump }: { bins: SeasonBins; slots: number; isHeatPump: boolean },
+): LowStageState | null {
+  if (!model) return null;
+  const { length } = running.regainFactor;
+  return {
+    model,
+    running: {
+      ...running,
+      supplyLeakageCfm: new Float64Array(length),
+      returnLeakageCfm: new Float64Array(length),
+    },
+    prepared: createPreparedDucts(length),
+    useful: createUsefulLine(),
+    fixed: createFixedEquipmentSeason(slots),
+    heatPump: isHeatPump
+      ? {
+          capacityRatio: model.capacityRatio,
+          blowerPowerRatio: model.blowerPowerRatio,
+          capacityBtuPerH: new Float64Array(bins.count),
+          usefulBtuPerH: new Float64Array(bins.count),
+          loadShareInBin: new Float64Array(bins.count),
+          seasonalEfficiency: 0,
+        }
+      : null,
+    ratedBtuPerH: 0,
+    efficiencyRatio: 1,
+  };
+}
+
+/** Null when the system does not work in this mode. `running` is the system's, which the low stage shares lists with. */
+export function createModeState(
+  house: HouseModel,
+  systemIndex: number,
+  mode: Mode,
+  running: RunningDucts,
+): ModeState | null {
   const { heating, cooling } = house.systems[systemIndex]!;
-  if (mode === "heating" ? !heating : !cooling) return null;
+  const equipment = mode === "heating" ? heating : cooling;
+  if (!equipment) return null;
   const bins = mode === "heating" ? house.loads.heating : house.loads.cooling;
   const slots = 12 * bins.slotsPerMonth;
   const designBins = mode === "heating" ? house.designHeating : house.designCooling;
   const isHeatPump = mode === "heating" && heating!.isHeatPump;
-  const rated = house.space.parameters[(mode === "heating" ? heating! : cooling!).capacityAt]!.base;
+  const rated = house.space.parameters[equipment.capacityAt]!.base;
   return {
     mode,
     bins,
@@ -115,6 +205,9 @@ export function createModeState(house: HouseModel, systemIndex: number, mode: Mo
     useful: createUsefulLine(),
     fixed: createFixedEquipmentSeason(slots),
     heatPump: isHeatPump ? createHeatPumpState(heating!, rated, { bins, designBins, slots }) : null,
+    low: createLowStage(equipment.low, running, { bins, slots, isHeatPump }),
+    coolingLines: mode === "cooling" ? cooling!.lines : null,
+    perNeed: { inputBtu: 0, inputBtuBySlot: new Float64Array(slots), runHoursBySlot: new Float64Array(slots) },
     ratedBtuPerH: rated,
     efficiencyRatio: 1,
     airflowFactor: 1,

@@ -1,3 +1,4 @@
+import { CAPACITY_TEST_F } from "#lib/distribution/cooling-performance.ts";
 import { monthlyCharge } from "#lib/savings/rates.ts";
 import { WATTS_PER_KILOWATT } from "#lib/units/conversions.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
@@ -8,7 +9,7 @@ import type { WorkPlan } from "./house-kernel.ts";
 import { CELLS, type HouseState } from "./house-state.ts";
 
 const MONTHS = 12;
-/** Full-load efficiency on the hottest afternoons over SEER. Source: practice. */
+/** Full-load efficiency at 95 °F outdoors over SEER. Source: practice. */
 const PEAK_EER_OF_SEER = 0.87;
 
 /** Writes what a state says into the output array. The layout is made once; the writer only fills. */
@@ -128,14 +129,18 @@ export function createOutputWriter({
   function peakKW(state: HouseState, parameters: Float64Array): number {
     const { coolingF } = house.loads.indoor;
     const needPerF = house.loads.uaBtuPerHF / 0.75;
-    const need = needPerF * Math.max(0, house.designCooling.temperatureF[0]! - house.loads.coolingBalanceF);
+    const designF = house.designCooling.temperatureF[0]!;
+    const need = needPerF * Math.max(0, designF - house.loads.coolingBalanceF);
     let total = 0;
     for (let s = 0; s < house.systems.length; s++) {
       const { cooling, servedShare } = house.systems[s]!;
       if (!cooling || !(coolingF > 0)) continue;
-      const capacity = parameters[cooling.capacityAt]!;
+      const rated = parameters[cooling.capacityAt]!;
+      const { capacityConstant, capacityPerF, inputConstant, inputPerF } = cooling.lines;
+      const capacity = rated * (capacityConstant + capacityPerF * designF);
       const duty = Math.min(1, (need * servedShare) / state.systems[s]!.modes.cooling!.designEfficiency / capacity);
-      const compressorKW = capacity / (PEAK_EER_OF_SEER * parameters[cooling.seerAt]!) / WATTS_PER_KILOWATT;
+      const inputRatio = (inputConstant + inputPerF * designF) / (inputConstant + inputPerF * CAPACITY_TEST_F);
+      const compressorKW = (inputRatio * rated) / (PEAK_EER_OF_SEER * parameters[cooling.seerAt]!) / WATTS_PER_KILOWATT;
       total += duty * (compressorKW + state.systems[s]!.blowerPowerW / WATTS_PER_KILOWATT);
     }
     return total;

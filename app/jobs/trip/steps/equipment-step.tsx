@@ -97,12 +97,37 @@ function System({ path, hasSiblings }: { path: string; hasSiblings: boolean }) {
             <NumberAt path={`${path}/heating/defrostHeatRatio`} />
           </>
         ) : null}
-        {heating === "heat-pump" ? (
-          <ChoiceAt path={`${path}/heating/staging`} label="Stages of the heating" isRow />
+        {heating ? (
+          <Stages path={`${path}/heating`} label="Stages of the heating" isHeatPump={heating === "heat-pump"} />
         ) : null}
-        {cooling ? <NumberAt path={`${path}/cooling/sensibleHeatRatio`} /> : null}
+        {cooling ? (
+          <>
+            <Stages path={`${path}/cooling`} label="Stages of the cooling" isHeatPump={false} />
+            <NumberAt path={`${path}/cooling/sensibleHeatRatio`} />
+            <NumberAt path={`${path}/cooling/efficiencyAt95Ratio`} />
+          </>
+        ) : null}
         <NumberAt path={`${path}/unfoundPressureFraction`} />
       </Disclosure>
+    </>
+  );
+}
+
+/** One stage, or what the low one is over the high one. */
+function Stages({ path, label, isHeatPump }: { path: string; label: string; isHeatPump: boolean }) {
+  const { draft } = useTrip();
+  const staging = textAt(draft, `${path}/staging`);
+  return (
+    <>
+      <ChoiceAt path={`${path}/staging`} label={label} isRow />
+      {staging === "two-stage" || staging === "variable" ? (
+        <>
+          <NumberAt path={`${path}/lowStage/capacityRatio`} />
+          <NumberAt path={`${path}/lowStage/flowRatio`} />
+          <NumberAt path={`${path}/lowStage/blowerPowerRatio`} />
+          {isHeatPump ? null : <NumberAt path={`${path}/lowStage/loadShare`} />}
+        </>
+      ) : null}
     </>
   );
 }
