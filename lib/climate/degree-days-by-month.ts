@@ -54,13 +54,17 @@ export function countDegreeDays({
   temperatureF: Float64Array;
   baseOfMonthF: (month: number) => Fahrenheit;
 }): DegreeDaysOfAMonth[] {
-  const monthly = Array.from({ length: MONTHS_PER_YEAR }, () => ({ heatingDegreeDays: 0, coolingDegreeDays: 0 }));
+  const heating = new Float64Array(MONTHS_PER_YEAR);
+  const cooling = new Float64Array(MONTHS_PER_YEAR);
   for (let bin = 0; bin < temperatureF.length; bin += 1) {
     const index = bins.month[bin]! - 1;
     const belowF = baseOfMonthF(index) - temperatureF[bin]!;
     const days = bins.hours[bin]! / HOURS_PER_DAY;
-    monthly[index]!.heatingDegreeDays += days * Math.max(0, belowF);
-    monthly[index]!.coolingDegreeDays += days * Math.max(0, -belowF);
+    heating[index]! += days * Math.max(0, belowF);
+    cooling[index]! += days * Math.max(0, -belowF);
   }
-  return monthly;
+  return Array.from(heating, (heatingDegreeDays, month) => ({
+    heatingDegreeDays,
+    coolingDegreeDays: cooling[month]!,
+  }));
 }

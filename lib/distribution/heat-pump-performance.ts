@@ -55,7 +55,10 @@ export function heatPumpPerformance({
   frostCapacityFactor = FROST.capacityFactor.value,
   frostPowerFactor = FROST.powerFactor.value,
   defrostHeatRatio = 0,
-  ...ratings
+  capacityAt47BtuPerH,
+  capacityAt17BtuPerH,
+  copAt47Ratio,
+  copAt17Ratio,
 }: HeatPumpRatings & {
   outdoorTemperatureF: Fahrenheit;
   frostCapacityFactor?: Ratio;
@@ -66,7 +69,6 @@ export function heatPumpPerformance({
   capacityBtuPerH: BtuPerHour;
   cop: Ratio;
 } {
-  const { capacityAt47BtuPerH, capacityAt17BtuPerH, copAt47Ratio, copAt17Ratio } = ratings;
   requireAbove({ field: "capacityAt47BtuPerH", label: "Capacity at 47 °F", value: capacityAt47BtuPerH, unit: "Btu/h" });
   requireAbove({ field: "capacityAt17BtuPerH", label: "Capacity at 17 °F", value: capacityAt17BtuPerH, unit: "Btu/h" });
   requireAbove({ field: "copAt47Ratio", label: "COP at 47 °F", value: copAt47Ratio });

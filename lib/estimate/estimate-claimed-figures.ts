@@ -51,7 +51,7 @@ export function estimateClaimedFigures(
   const measurements = readTests({ job, elevationFt, ledger });
   const house = completeHouse({ job, reference, measurements, ledger });
   const isVerified = house.groups.some((group) => group.after.length > 0);
-  const kernel = createHouseKernel(house, statedPlans(house), { isVerified });
+  const kernel = createHouseKernel(house, statedPlans(house), { isVerified, byMonth: false });
   const evaluated = {
     layout: kernel.layout,
     outcome: evaluateHouse({ kernel, space: house.space, draws, seed }),

@@ -82,6 +82,16 @@ function pick(column: Float64Array, kept: readonly number[]): Float64Array {
   return picked;
 }
 
+/** The part of the year that each kept bin belongs to: its month, or its month and shift. */
+function slotsOf({ month, shift }: ClimateYear["bins"], kept: readonly number[], slotsPerMonth: 1 | 3): Uint8Array {
+  const slots = new Uint8Array(kept.length);
+  for (let k = 0; k < kept.length; k++) {
+    const bin = kept[k]!;
+    slots[k] = slotsPerMonth === 1 ? month[bin]! - 1 : 3 * (month[bin]! - 1) + shift[bin]! - 1;
+  }
+  return slots;
+}
+
 /** The bins of one mode's season. A mode that never needs anything has no bins. */
 export function seasonBins({
   climate,
@@ -120,9 +130,7 @@ export function seasonBins({
   }
   const season = {
     count: kept.length,
-    slotIndex: Uint8Array.from(kept, (bin) =>
-      slotsPerMonth === 1 ? bins.month[bin]! - 1 : 3 * (bins.month[bin]! - 1) + bins.shift[bin]! - 1,
-    ),
+    slotIndex: slotsOf(bins, kept, slotsPerMonth),
     temperatureF: pick(bins.temperatureF, kept),
     hours: pick(bins.hours, kept),
     loadShare: share.map((each) => each / total),

@@ -44,7 +44,7 @@ const MOST_LEAK_SHARE = 0.7;
 export function createHouseKernel(
   house: HouseModel,
   plans: readonly WorkPlan[],
-  { isVerified }: { isVerified: boolean },
+  { isVerified, byMonth = true }: { isVerified: boolean; byMonth?: boolean },
 ): HouseKernel {
   const before = createHouseState(house);
   const after = createHouseState(house);
@@ -59,7 +59,7 @@ export function createHouseKernel(
   const flow = new Float64Array(AIRFLOW_OUT.length);
   const loadBtu = new Float64Array(house.loads.groups.length);
   const layout = createOutputLayout();
-  const writer = createOutputWriter({ house, plans, layout });
+  const writer = createOutputWriter({ house, plans, layout, byMonth });
 
   /** Airflow with this state's leaks, which then pass what the new pressures let through. */
   function fillAirflow(parameters: Float64Array, state: HouseState): void {

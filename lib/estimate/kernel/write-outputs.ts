@@ -42,10 +42,13 @@ export function createOutputWriter({
   house,
   plans,
   layout,
+  byMonth,
 }: {
   house: HouseModel;
   plans: readonly WorkPlan[];
   layout: OutputLayout;
+  /** False: energy stands there by year alone. */
+  byMonth: boolean;
 }): OutputWriter {
   const scopes = ["house", ...house.systems.map((system) => system.id)];
   const leakageAt = scopes.map((scope) => LEAKAGE_NAMES.map((name) => layout.add(outputKey.leakage(scope, name))));
@@ -65,10 +68,12 @@ export function createOutputWriter({
         )
       : null,
   }));
+  const months = byMonth ? [...Array(MONTHS).keys()] : [];
   const energyAt = FUELS.map((fuel) =>
-    (["before", "after"] as const).map((when) =>
-      [...Array(MONTHS).keys(), "year" as const].map((month) => layout.add(outputKey.energy(fuel, when, month))),
-    ),
+    (["before", "after"] as const).map((when) => ({
+      months: months.map((month) => layout.add(outputKey.energy(fuel, when, month))),
+      year: layout.add(outputKey.energy(fuel, when, "year")),
+    })),
   );
   const planAt = plans.map((_, index) =>
     ["predictedTotal", "predictedToOutside", "savedUsd", "peakKW", "co2Lb", "predictedOutsideShare"].map((name) =>
@@ -107,10 +112,10 @@ export function createOutputWriter({
       for (let month = 0; month < MONTHS; month++) {
         let value = 0;
         for (let part = 0; part < slotsPerMonth; part++) value += source[f]![slotsPerMonth * month + part]!;
-        out[places[month]!] = value;
+        if (byMonth) out[places.months[month]!] = value;
         year += value;
       }
-      out[places[MONTHS]!] = year;
+      out[places.year] = year;
     }
   }
 
