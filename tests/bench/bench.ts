@@ -1,15 +1,13 @@
 import { readFileSync } from "node:fs";
-import { Bench } from "tinybench";
-import { createClaim } from "#lib/claims/create-claim.ts";
-import { recomputeClaim } from "#lib/claims/recompute-claim.ts";
 import { estimate } from "#lib/estimate/estimate.ts";
-import { canonicalJson } from "#lib/hash/content-hash.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
 import { loadReferenceData } from "#lib/reference-data/load-server.ts";
 import { createDrawPool } from "#lib/work/draw-pool.ts";
 import { startApp } from "#tests/browser/app-server.ts";
 import { measureDrawBins } from "./draw-bins.ts";
 import { measureImport } from "./import-claims.ts";
+import { medianMs } from "./median-ms.ts";
+import { measureRecompute, measureRecomputeAlone, RECOMPUTE_ALONE } from "./recompute-claims.ts";
 import { measureSolver60Leaks } from "./solver-60-leaks.ts";
 
 interface Figure {
@@ -19,16 +17,6 @@ interface Figure {
 }
 
 const readJob = (file: string) => parseJob(JSON.parse(readFileSync(`lib/examples/${file}`, "utf8")));
-
-/** Median of one task in milliseconds. */
-async function medianMs(name: string, run: () => Promise<unknown>, time = 1500): Promise<number> {
-  const bench = new Bench({ time, warmupTime: 500 });
-  bench.add(name, run);
-  await bench.run();
-  const result = bench.tasks[0]?.result;
-  if (!result || !("latency" in result)) throw new Error(`The benchmark ${name} did not finish`);
-  return result.latency.p50;
-}
 
 async function estimateFigures(): Promise<Figure[]> {
   const job = readJob("hot-humid-two-systems.json");
@@ -49,27 +37,6 @@ async function estimateFigures(): Promise<Figure[]> {
     await pool.close();
   }
   return figures;
-}
-
-async function claimFigures(): Promise<Figure[]> {
-  const job = readJob("mixed-crawlspace-retest.json");
-  const reference = await loadReferenceData(job);
-  const result = await estimate(job, reference, { draws: 100 });
-  const claim = createClaim({
-    job,
-    reference,
-    result,
-    claimedBy: "Bench (invented)",
-    claimedOn: "2026-11-20",
-    measureLifeYears: 18,
-    netToGrossRatio: 1,
-  });
-  // As a program receives it: a line of canonical text.
-  const line = canonicalJson(claim);
-  const ms = await medianMs("recompute", () =>
-    recomputeClaim(JSON.parse(line), { loadReference: loadReferenceData, withDraws: false }),
-  );
-  return [{ name: "recompute-claims-per-second", value: 1000 / ms, unit: "1/s" }];
 }
 
 async function documentFigures(): Promise<Figure[]> {
@@ -96,18 +63,22 @@ async function pageFigures(): Promise<Figure[]> {
   }
 }
 
-const drawBins = measureDrawBins();
-const figures: Figure[] = [
-  ...drawBins.figures,
-  ...(await estimateFigures()),
-  await measureSolver60Leaks(),
-  ...(await documentFigures()),
-  ...(await claimFigures()),
-  await measureImport(),
-  ...(await pageFigures()),
-];
+async function everyFigure(): Promise<Figure[]> {
+  const drawBins = measureDrawBins();
+  const figures = [
+    ...drawBins.figures,
+    ...(await estimateFigures()),
+    await measureSolver60Leaks(),
+    ...(await documentFigures()),
+    measureRecomputeAlone(),
+    await measureImport(),
+    ...(await pageFigures()),
+  ];
+  process.stderr.write(`${drawBins.notes.join("\n")}\n`);
+  return figures;
+}
 
-process.stderr.write(`${drawBins.notes.join("\n")}\n`);
+const figures = process.argv.includes(RECOMPUTE_ALONE) ? [await measureRecompute()] : await everyFigure();
 if (process.argv.includes("--json")) process.stdout.write(`${JSON.stringify(figures)}\n`);
 else
   for (const { name, value, unit } of figures)
