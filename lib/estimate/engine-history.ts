@@ -77,7 +77,8 @@ export const ENGINE_HISTORY: readonly EngineChange[] = [
     date: "2026-11-28",
     what:
       "An air conditioner gives less and takes more the hotter it is outdoors; equipment with stages has its ducts at the " +
-      "low stage too; a mean infiltration that is told counts in the heat loss of the house.",
+      "low stage too; a mean infiltration that is told counts in the heat loss of the house; other measures count one by " +
+      "one, on the hottest afternoons too.",
     touches: ["distribution", "energy", "savings", "ranges"],
   },
 ];

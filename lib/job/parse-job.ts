@@ -1,5 +1,6 @@
 import { inputProblemFromZod } from "#lib/errors/from-zod.ts";
 import { type FieldProblem, InputProblem } from "#lib/errors/input-problem.ts";
+import { checkOtherMeasures } from "./check-other-measures.ts";
 import { checkRates } from "./check-rates.ts";
 import { JOB_SCHEMA_VERSION, type Job, jobSchema } from "./job-schema.ts";
 import { checkWeatherYear } from "./weather-year.ts";
@@ -162,6 +163,8 @@ export function findJobProblems(job: Job): FieldProblem[] {
     ...checkTests(job, systems),
     ...checkSites(job, systems, places),
     ...checkRates(job.rates),
+    ...findRepeatedIds(job.plan?.otherMeasures ?? [], "#/plan/otherMeasures", "other measures"),
+    ...checkOtherMeasures(job.plan?.otherMeasures),
     ...checkWeatherYear(job.house.weatherYear),
   ];
   const { house } = job;

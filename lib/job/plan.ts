@@ -1,6 +1,44 @@
 import { z } from "zod";
 import { numberField } from "#lib/units/field.ts";
-import { idSchema, isoDateSchema } from "./identity.ts";
+import { idSchema, isoDateSchema, shortTextSchema } from "./identity.ts";
+
+const equipmentEfficiency = (title: string) =>
+  numberField({
+    unit: "ratio",
+    title,
+    description: "AFUE, COP or SEER: in the same measure before and after, since only their ratio counts.",
+    min: 0.3,
+    max: 40,
+  }).optional();
+
+/** One measure beside the duct work: what it changes, and whether it is done before or after the ducts. */
+const otherMeasureSchema = z
+  .strictObject({
+    id: idSchema,
+    title: shortTextSchema.meta({ title: "What is done" }),
+    order: z
+      .enum(["before-ducts", "after-ducts"])
+      .meta({ title: "When", description: "Measures of one kind follow each other in the order of the list." }),
+    heatingReductionShare: numberField({
+      unit: "share",
+      title: "Lowers the heating need by",
+      min: 0,
+      max: 0.9,
+    }).optional(),
+    coolingReductionShare: numberField({
+      unit: "share",
+      title: "Lowers the cooling need by",
+      min: 0,
+      max: 0.9,
+    }).optional(),
+    heatingEfficiencyBeforeRatio: equipmentEfficiency("Heating efficiency before"),
+    heatingEfficiencyAfterRatio: equipmentEfficiency("Heating efficiency after"),
+    coolingEfficiencyBeforeRatio: equipmentEfficiency("Cooling efficiency before"),
+    coolingEfficiencyAfterRatio: equipmentEfficiency("Cooling efficiency after"),
+  })
+  .meta({ id: "OtherMeasure", title: "Other measure" });
+
+export type OtherMeasure = z.output<typeof otherMeasureSchema>;
 
 /** What the work has to reach, and how to choose it. */
 export const planSchema = z
@@ -52,6 +90,10 @@ export const planSchema = z
       min: 0,
       max: 0.9,
     }).optional(),
+    otherMeasures: z.array(otherMeasureSchema).max(12).optional().meta({
+      title: "Other measures, one by one",
+      description: "Each saves of what the ones before it leave; with the ducts they are counted once.",
+    }),
     deemedRuleId: idSchema.optional().meta({ title: "Program rule for deemed savings" }),
   })
   .meta({ id: "Plan", title: "Plan" });

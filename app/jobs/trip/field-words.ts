@@ -64,6 +64,9 @@ export const AS_PERCENT: ReadonlySet<string> = new Set([
   "sensibleLoadShare",
   "otherHeatingReductionShare",
   "otherCoolingReductionShare",
+  "heatingReductionShare",
+  "coolingReductionShare",
+  "loadShare",
   "confidenceProbability",
   "targetReductionShare",
   "fuelEscalationRate",
@@ -88,6 +91,7 @@ const CHOICE_WORDS: Readonly<Record<string, Readonly<Record<string, string>>>> =
     "heat-pump": "Heat pump",
   },
   "systems/*/cooling/kind": { "air-conditioner": "Air conditioner", "heat-pump": "Heat pump" },
+  order: { "before-ducts": "Before the ducts", "after-ducts": "After the ducts" },
   staging: { single: "One", "two-stage": "Two", variable: "Variable" },
   fanFlowBasis: {
     "measured-matched-pressure": "Measured, pressures matched with the test fan",

@@ -346,8 +346,8 @@ export const RESULT_WARNINGS_ES: WarningSentences = {
       "Lo que ambas ahorrarían se cuenta una vez: la energía antes de sellar es la que esas medidas dejan.",
     ],
     [
-      "Count their own saving on the need without them; then the two add up, whichever is done first.",
-      "Cuente el ahorro de ellas sobre la necesidad sin ellas; así los dos se suman, sin importar el orden.",
+      "The savings of each measure at its turn stand beside that of the ducts; together they add up.",
+      "El ahorro de cada medida en su turno está junto al de los ductos; juntos se suman.",
     ],
   ],
   "deemed-rule-unknown": [

@@ -48,6 +48,7 @@ export function savingsSection(context: JobContext): Section {
                 ]
               : []),
           ]),
+          ...measureBlocks(context),
           ...comfort,
         ]
       : [text(speaker.say("propose.nothing"))],
@@ -80,6 +81,29 @@ function amountFigures({ speaker }: JobContext, savings: Savings): Figure[] {
     ...amount(speaker.say("savings.fuelOil"), "savings.gallons", savings.fuelOilGallons),
     ...amount(speaker.say("savings.carbon"), "savings.pounds", savings.co2LbPerYear),
   ];
+}
+
+/** What the other measures of the plan save beside the ducts, each at its turn; nothing where there are none. */
+function measureBlocks({ speaker, result }: JobContext): Block[] {
+  const { measuresInOrder: measures } = result;
+  if (!measures) return [];
+  return more(speaker.say("more.measures"), [
+    {
+      kind: "table",
+      table: {
+        caption: speaker.say("savings.measures"),
+        columns: [{ label: speaker.say("savings.measure") }, { label: speaker.say("savings.year"), isNumeric: true }],
+        rows: [
+          ...measures.turns.map(({ kind, title, costUsdPerYear }) => [
+            kind === "ducts" ? speaker.say("savings.ducts") : title,
+            speaker.usd(costUsdPerYear),
+          ]),
+          [speaker.say("savings.together"), speaker.usd(measures.together.costUsdPerYear)],
+        ],
+      },
+    },
+    text(speaker.say("savings.measuresNote")),
+  ]);
 }
 
 /** Rooms that get better and rooms that do not, by the air of each supply run. */

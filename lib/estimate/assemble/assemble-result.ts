@@ -22,6 +22,7 @@ import { housePressureOf } from "./house-pressure.ts";
 import { laterBillsOf } from "./later-bills.ts";
 import { leakageOf, notYetFoundOf, sitesOf, systemsOf } from "./leakage.ts";
 import { loadsOf } from "./loads.ts";
+import { measuresInOrderOf } from "./measures-in-order.ts";
 import { warnOfResult } from "./result-warnings.ts";
 import { retestOf } from "./retest.ts";
 import { traceOf } from "./trace.ts";
@@ -123,6 +124,7 @@ export function assembleResult(input: AssembleInput): Result {
     energyByMonth: Array.from({ length: 12 }, (_, month) => energyOf(evaluated, month)),
     savings,
     charges,
+    measuresInOrder: measuresInOrderOf(input),
     deemed: deemedOf(input, leakage, savings, chosen),
     scope: {
       target: target && {

@@ -77,10 +77,11 @@ function seasonOf(input: Input, g: number): SeasonLoad {
   const before = { house, state: kernel.before };
   const unit = SALE_UNIT[group.fuel];
   const z = normalQuantile(0.9);
+  const needLeft = house.space.parameters[house.loads.otherMeasures.needLeftAt[group.mode]]!.base;
   const evidence = group.evidence.map(({ from, useBtu, includesBlower, relativeUncertainty, detail, source }) => {
     const isUsed = from === group.used.from;
     const needBtu = isUsed
-      ? kernel.loadBtu[g]! / (1 - group.otherReductionShare)
+      ? kernel.loadBtu[g]! / needLeft
       : useBtu === null
         ? groupBuildingLoad(house, g)
         : groupLoadForUse(before, g, useBtu, includesBlower);

@@ -2,11 +2,13 @@ import type { ClimateYear } from "#lib/climate/climate-year.ts";
 import { degreeDaysByMonth } from "#lib/climate/degree-days-by-month.ts";
 import { degreeDayLoads } from "#lib/loads/building-loads.ts";
 import { formatNumber } from "#lib/units/format.ts";
+import type { Ledger } from "../ledger.ts";
 import { type Mode, type SeasonBins, seasonBins } from "../season-bins.ts";
 import { BALANCE_DOUBT_F, completeBuilding, INFILTRATION_DOUBT, takeBalance } from "./complete-building.ts";
 import type { HeatingFuel } from "./complete-equipment.ts";
 import type { HouseModelInput } from "./complete-house.ts";
 import type { IndoorModel } from "./complete-indoor.ts";
+import { completeOtherMeasures, leftBy, type OtherMeasures } from "./complete-other-measures.ts";
 import type { SystemModel } from "./complete-systems.ts";
 import { chooseEvidence, type LoadEvidence, loadEvidence, mostUseBtu } from "./load-evidence.ts";
 import { type BilledFuel, readBills } from "./read-bills.ts";
@@ -23,8 +25,6 @@ export interface LoadGroup {
   mostUseBtu: number | null;
   /** Yearly need of the whole house in this mode from the building; the group takes its systems' share. */
   buildingLoadBtu: number;
-  /** Of the need, what other measures take off before the ducts are sealed. */
-  otherReductionShare: number;
   /** Multiplies use or load: how far the evidence may be off. */
   loadFactorAt: number;
 }
@@ -40,6 +40,7 @@ export interface LoadModel {
   heating: SeasonBins;
   cooling: SeasonBins;
   groups: readonly LoadGroup[];
+  otherMeasures: OtherMeasures;
   billed: readonly BilledFuel[];
 }
 
@@ -93,6 +94,24 @@ function metersOf(systems: readonly SystemModel[]): Meter[] {
   return [...meters.values()];
 }
 
+/** Says that what other measures save is not saved by the ducts again. */
+function warnOfOthersFirst(mode: Mode, { inOrder }: OtherMeasures, ledger: Ledger): void {
+  const before = inOrder.filter(({ isBeforeDucts }) => isBeforeDucts);
+  const share = 1 - leftBy(before, "needLeft", mode);
+  if (!(share > 0)) return;
+  ledger.warn({
+    code: "other-measures-first",
+    path:
+      before[0]!.id === "other"
+        ? `#/plan/other${mode === "heating" ? "Heating" : "Cooling"}ReductionShare`
+        : "#/plan/otherMeasures",
+    severity: "note",
+    what: `Other measures lower the ${mode} need by ${formatNumber(100 * share)} % before the ducts are sealed.`,
+    why: "What both would save is counted once: the energy before the sealing is what those measures leave.",
+    nextMove: "The savings of each measure at its turn stand beside that of the ducts; together they add up.",
+  });
+}
+
 /** What the house needs in heat and cold over a year, by the best evidence there is for each meter. */
 export function completeLoads(
   input: HouseModelInput & { systems: readonly SystemModel[]; airDensityLbPerFt3: number; indoor: IndoorModel },
@@ -141,20 +160,8 @@ export function completeLoads(
       monthlyDegreeDays: [(mode === "heating" ? heating : cooling).degreeDays],
       sensibleShare: mode === "heating" ? 1 : sensibleShare(),
     }).yearlyBtu;
-  const otherReduction = (mode: Mode): number => {
-    const share = job.plan?.[mode === "heating" ? "otherHeatingReductionShare" : "otherCoolingReductionShare"] ?? 0;
-    if (share > 0) {
-      ledger.warn({
-        code: "other-measures-first",
-        path: `#/plan/other${mode === "heating" ? "Heating" : "Cooling"}ReductionShare`,
-        severity: "note",
-        what: `Other measures lower the ${mode} need by ${formatNumber(100 * share)} % before the ducts are sealed.`,
-        why: "What both would save is counted once: the energy before the sealing is what those measures leave.",
-        nextMove: "Count their own saving on the need without them; then the two add up, whichever is done first.",
-      });
-    }
-    return share;
-  };
+  const otherMeasures = completeOtherMeasures(input);
+  for (const mode of ["heating", "cooling"] as const) warnOfOthersFirst(mode, otherMeasures, ledger);
   const groups = meters.map((meter): LoadGroup => {
     const { mode, fuel } = meter;
     const about = { mode, fuel, billed: billed.find((each) => each.fuel === fuel) };
@@ -197,7 +204,6 @@ export function completeLoads(
       used,
       mostUseBtu: used.from === "bills" ? null : mostUseBtu(about),
       buildingLoadBtu: load,
-      otherReductionShare: otherReduction(mode),
       loadFactorAt: space.add({
         key: `loads/${mode}/${fuel}`,
         group: "loads",
@@ -222,6 +228,7 @@ export function completeLoads(
     heating,
     cooling,
     groups,
+    otherMeasures,
     billed,
   };
 }

@@ -102,7 +102,7 @@ export function groupBuildingLoad(house: HouseModel, groupIndex: number): number
 export function findLoads(input: Input): void {
   const { house, parameters, loadBtu } = input;
   for (let g = 0; g < house.loads.groups.length; g++) {
-    const { used, mostUseBtu, loadFactorAt, otherReductionShare } = house.loads.groups[g]!;
+    const { used, mostUseBtu, mode, loadFactorAt } = house.loads.groups[g]!;
     const factor = parameters[loadFactorAt]!;
     if (used.useBtu === null) {
       const load = groupBuildingLoad(house, g) * factor;
@@ -117,11 +117,24 @@ export function findLoads(input: Input): void {
         used.includesBlower,
       );
     }
-    loadBtu[g]! *= 1 - otherReductionShare;
+    loadBtu[g]! *= parameters[house.loads.otherMeasures.needLeftAt[mode]]!;
   }
 }
 
-/** Fills the energy of every system and mode for the needs found. */
+/** Fills the energy of every system and mode for the needs found, with what other measures leave of the input for them. */
 export function fillEnergy(input: Input): void {
-  for (let g = 0; g < input.house.loads.groups.length; g++) groupInputBtu(input, g, input.loadBtu[g]!, false);
+  const { house, state, parameters, loadBtu } = input;
+  for (let g = 0; g < house.loads.groups.length; g++) {
+    groupInputBtu(input, g, loadBtu[g]!, false);
+    const { mode, systemIndexes } = house.loads.groups[g]!;
+    const left = parameters[house.loads.otherMeasures.inputLeftAt[mode]]!;
+    if (left === 1) continue;
+    for (const s of systemIndexes) {
+      const { inputBtuBySlot, supplementaryBtuBySlot } = state.systems[s]!.modes[mode]!;
+      for (let slot = 0; slot < inputBtuBySlot.length; slot++) {
+        inputBtuBySlot[slot]! *= left;
+        supplementaryBtuBySlot[slot]! *= left;
+      }
+    }
+  }
 }

@@ -133,7 +133,9 @@ export function createOutputWriter({
   /** Power of cooling on the design day: run time needed times input, blower included. */
   function peakKW(state: HouseState, parameters: Float64Array): number {
     const { coolingF } = house.loads.indoor;
-    const needPerF = house.loads.uaBtuPerHF / 0.75;
+    const { needLeftAt, inputLeftAt } = house.loads.otherMeasures;
+    const needPerF = (house.loads.uaBtuPerHF / 0.75) * parameters[needLeftAt.cooling]!;
+    const inputLeft = parameters[inputLeftAt.cooling]!;
     const designF = house.designCooling.temperatureF[0]!;
     const need = needPerF * Math.max(0, designF - house.loads.coolingBalanceF);
     let total = 0;
@@ -145,7 +147,8 @@ export function createOutputWriter({
       const capacity = rated * (capacityConstant + capacityPerF * designF);
       const duty = Math.min(1, (need * servedShare) / state.systems[s]!.modes.cooling!.designEfficiency / capacity);
       const inputRatio = (inputConstant + inputPerF * designF) / (inputConstant + inputPerF * CAPACITY_TEST_F);
-      const compressorKW = (inputRatio * rated) / (PEAK_EER_OF_SEER * parameters[cooling.seerAt]!) / WATTS_PER_KILOWATT;
+      const compressorKW =
+        (inputLeft * inputRatio * rated) / (PEAK_EER_OF_SEER * parameters[cooling.seerAt]!) / WATTS_PER_KILOWATT;
       total += duty * (compressorKW + state.systems[s]!.blowerPowerW / WATTS_PER_KILOWATT);
     }
     return total;

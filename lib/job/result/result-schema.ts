@@ -11,6 +11,7 @@ import {
   systemResultSchema,
 } from "./leakage-result.ts";
 import { laterBillsSchema, loadsSchema } from "./loads-result.ts";
+import { measuresInOrderSchema } from "./measures-result.ts";
 import { complianceSchema, deemedSchema, economicsSchema, retestSchema, scopeSchema } from "./plan-result.ts";
 import { ranged } from "./ranged.ts";
 import { RESULT_SCHEMA_VERSION } from "./result-schema-version.ts";
@@ -79,6 +80,9 @@ export const resultSchema = z
     energyByMonth: z.array(energyByFuelSchema).length(12),
     savings: savingsSchema,
     charges: z.array(fuelChargeSchema),
+    measuresInOrder: measuresInOrderSchema
+      .nullable()
+      .meta({ description: "There when the plan names other measures beside the ducts." }),
     deemed: deemedSchema.nullable(),
     scope: scopeSchema,
     economics: economicsSchema,

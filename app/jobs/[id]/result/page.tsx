@@ -23,6 +23,7 @@ import { ClaimLink } from "./claim-link.tsx";
 import { ConvergenceLine } from "./convergence-line.tsx";
 import { DeemedTable } from "./deemed-table.tsx";
 import { LaterBills } from "./later-bills.tsx";
+import { MeasuresTable } from "./measures-table.tsx";
 import { PromiseAndResult } from "./promise-and-result.tsx";
 import styles from "./result.module.css";
 import { ChartPictures, HousePictures } from "./result-pictures.tsx";
@@ -130,6 +131,12 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
           <h2 id="cost">What the energy costs</h2>
           <ChargesTable charges={result.charges} />
         </section>
+        {result.measuresInOrder ? (
+          <section aria-labelledby="measures">
+            <h2 id="measures">Together with other measures</h2>
+            <MeasuresTable measures={result.measuresInOrder} text={text} />
+          </section>
+        ) : null}
         <section aria-labelledby="doubts">
           <h2 id="doubts">What to look at again</h2>
           {warnings.length === 0 ? <p>Nothing.</p> : null}

@@ -1,8 +1,11 @@
 "use client";
 
 import { Disclosure } from "#app/design/worked-out.tsx";
+import { newId, readAt, textAt } from "../draft.ts";
+import { EntryList } from "../entry-list.tsx";
 import { ChoiceAt, FlagAt, NumberAt, TextAt } from "../fields.tsx";
 import { NotesAt } from "../notes.tsx";
+import { useTrip } from "../trip-context.ts";
 
 export interface RuleOptions {
   targets: readonly { value: string; label: string }[];
@@ -32,13 +35,56 @@ export function PlanStep({ targets, deemedRules }: RuleOptions) {
       <Disclosure title="Limits and program">
         <NumberAt path="plan/budgetUsdCents" hint="Options that cost more are left out." />
         <NumberAt path="plan/crewHours" />
-        <NumberAt
-          path="plan/otherHeatingReductionShare"
-          hint="Insulation, air sealing, windows. The ducts' saving then counts on what is left."
-        />
-        <NumberAt path="plan/otherCoolingReductionShare" />
         <ChoiceAt path="plan/deemedRuleId" options={deemedRules} unknownLabel="None" />
       </Disclosure>
+      <OtherMeasures />
     </>
+  );
+}
+
+/** What else is done to the house, one by one in its order, so that nothing is saved twice. */
+function OtherMeasures() {
+  const { draft } = useTrip();
+  // Jobs of before this list told one share for all of them.
+  const hasShares = ["otherHeatingReductionShare", "otherCoolingReductionShare"].some(
+    (key) => readAt(draft, `plan/${key}`) !== undefined,
+  );
+  return (
+    <Disclosure title="Other measures beside the ducts">
+      <p>
+        Insulation, windows, new equipment: each saves of what the ones before it leave. Their order changes what each
+        is credited with, not what they save together.
+      </p>
+      {hasShares ? (
+        <>
+          <NumberAt path="plan/otherHeatingReductionShare" />
+          <NumberAt path="plan/otherCoolingReductionShare" />
+        </>
+      ) : null}
+      <EntryList
+        path="plan/otherMeasures"
+        headingLevel={3}
+        title={(measure, index) => textAt(measure, "title") ?? `Measure ${index + 1}`}
+        addLabel="Add a measure"
+        makeNew={(list) => ({
+          id: newId(list, "measure"),
+          title: `Measure ${list.length + 1}`,
+          order: "before-ducts",
+        })}
+      >
+        {(path) => (
+          <>
+            <TextAt path={`${path}/title`} hint="Such as “attic insulation”." />
+            <ChoiceAt path={`${path}/order`} isRow />
+            <NumberAt path={`${path}/heatingReductionShare`} />
+            <NumberAt path={`${path}/coolingReductionShare`} />
+            <NumberAt path={`${path}/heatingEfficiencyBeforeRatio`} hint="For new heating equipment: AFUE or COP." />
+            <NumberAt path={`${path}/heatingEfficiencyAfterRatio`} />
+            <NumberAt path={`${path}/coolingEfficiencyBeforeRatio`} hint="For new cooling equipment: SEER." />
+            <NumberAt path={`${path}/coolingEfficiencyAfterRatio`} />
+          </>
+        )}
+      </EntryList>
+    </Disclosure>
   );
 }
