@@ -7,8 +7,10 @@ import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
 import { openStore, type Store } from "#lib/store/open-store.ts";
 import { type ClaimColumns, csvLines, ndjsonLines } from "#lib/work/claims/claim-lines.ts";
 import { importClaims } from "#lib/work/claims/import-claims.ts";
+import { receiveHpxml } from "#lib/work/claims/receive-hpxml.ts";
 import { BATCH_OPTIONS, batchActor, findBatch, listedOrCanceled, progressTeller, workUntilDone } from "../batches.ts";
 import type { Command, CommandContext } from "../command.ts";
+import { readText } from "../read-text.ts";
 import { usageProblem } from "../usage-problem.ts";
 
 async function* textsOf(file: string, context: CommandContext): AsyncGenerator<string> {
@@ -34,13 +36,36 @@ function columnsOf(text: string): ClaimColumns {
   return { claim: "claim", ...Object.fromEntries(pairs) } as ClaimColumns;
 }
 
+interface ImportOptions {
+  program?: string;
+  contractor?: string;
+  columns?: string;
+  storeOnly: boolean;
+}
+
+/** One house as HPXML: its claim, checked, and each thing of the file that was not read. */
+async function runHouse(
+  store: Store,
+  context: CommandContext,
+  { file, options }: { file: string; options: ImportOptions },
+): Promise<number> {
+  const { claimId, unread } = await receiveHpxml(store, batchActor, {
+    text: await readText(file, context),
+    sourceName: path.basename(file),
+    contractorId: options.contractor,
+    programId: options.program,
+  });
+  const { reference, recomputeOutcome, flagCount } = await store.withOrganization(batchActor, ({ claims }) =>
+    claims.find(claimId),
+  );
+  context.out(`${JSON.stringify({ claimId, reference, recomputeOutcome, flagCount, unread })}\n`);
+  return recomputeOutcome === "same" ? 0 : 1;
+}
+
 async function runImport(
   store: Store,
   context: CommandContext,
-  {
-    file,
-    options,
-  }: { file: string; options: { program?: string; contractor?: string; columns?: string; storeOnly: boolean } },
+  { file, options }: { file: string; options: ImportOptions },
 ): Promise<number> {
   const texts = textsOf(file, context);
   const isTable = options.columns !== undefined || file.toLowerCase().endsWith(".csv");
@@ -64,9 +89,13 @@ async function runImport(
 export const importClaimsCommand: Command = {
   name: "import-claims",
   usage:
-    "import-claims FILE.ndjson|FILE.csv [--contractor ID] [--program ID] [--columns claim=NAME,contractor=NAME,reference=NAME] [--store-only] · import-claims --list · import-claims --cancel BATCH",
-  summary: "Takes claims into a program, one a line, and checks them together with every running worker.",
-  examples: ["npm run -s ductmend -- import-claims claims.ndjson --contractor d0000001-0000-4000-8000-000000000000"],
+    "import-claims FILE.ndjson|FILE.csv|FILE.xml [--contractor ID] [--program ID] [--columns claim=NAME,contractor=NAME,reference=NAME] [--store-only] · import-claims --list · import-claims --cancel BATCH",
+  summary:
+    "Takes claims into a program, one a line or one house as HPXML, and checks them together with every running worker.",
+  examples: [
+    "npm run -s ductmend -- import-claims claims.ndjson --contractor d0000001-0000-4000-8000-000000000000",
+    "npm run -s ductmend -- import-claims house.xml --contractor d0000001-0000-4000-8000-000000000000",
+  ],
   async run(context) {
     const { values, positionals } = parseArgs({
       args: [...context.args],
@@ -88,7 +117,8 @@ export const importClaimsCommand: Command = {
         throw usageProblem("Name one file with claims, or “-” for standard input.");
       const { program, contractor, columns } = values;
       const options = { program, contractor, columns, storeOnly: values["store-only"] === true };
-      return await runImport(store, context, { file, options });
+      const run = /\.xml$/i.test(file) ? runHouse : runImport;
+      return await run(store, context, { file, options });
     } finally {
       await store.close();
     }

@@ -7,6 +7,7 @@ import {
   getPacket,
   listClaims,
   listPrograms,
+  receiveHouse,
   submitClaim,
 } from "./operations/claims.ts";
 import { createJob, getJob, listJobs, saveJob } from "./operations/jobs.ts";
@@ -24,6 +25,7 @@ export const API_OPERATIONS: readonly ApiOperation[] = [
   listPrograms,
   listClaims,
   submitClaim,
+  receiveHouse,
   getClaim,
   getPacket,
   commentOnClaim,

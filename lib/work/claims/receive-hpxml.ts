@@ -38,14 +38,20 @@ function originOf(text: string, fileName: string, { remarks, claimedSavings }: H
 /**
  * Takes in a house of an HPXML file as a claim of a contractor: its measured leakage before and after stands as the file
  * has it, and the numbers are this engine's from the file's house, without ranges, for the readings behind the leakage
- * are not in the standard. It goes by the same door as every claim of a file. Returns its id, known once it is checked.
+ * are not in the standard. It goes by the same door as every claim of a file. Returns its id, known once it is checked,
+ * and each thing of the file that was not read or had to be taken otherwise; the packet keeps the first of them.
  * @throws InputProblem when the file is no HPXML, has no leakage measured after the work, or is refused as a claim.
  */
 export async function receiveHpxml(
   store: Store,
   actor: MemberActor,
-  { text, sourceName, contractorId }: { text: string; sourceName: string; contractorId?: string },
-): Promise<{ batchId: string; claimId: string }> {
+  {
+    text,
+    sourceName,
+    contractorId,
+    programId,
+  }: { text: string; sourceName: string; contractorId?: string; programId?: string },
+): Promise<{ batchId: string; claimId: string; unread: string[] }> {
   requireAllowed(actor, "claim.import");
   const reading = readHpxml(text);
   const { job } = reading;
@@ -64,8 +70,9 @@ export async function receiveHpxml(
         detail: "HPXML does not say whose claim this is",
         fix: "Choose the contractor that the file comes from.",
       });
-    const [program] = (await scope.programs.list()).filter((each) => each.organizationId === actor.organizationId);
-    if (!program) throw new InputProblem("not-found", [], "Your organization has no program yet.");
+    const own = (await scope.programs.list()).filter((each) => each.organizationId === actor.organizationId);
+    const program = programId === undefined ? own[0] : own.find(({ id }) => id === programId);
+    if (!program) throw new InputProblem("not-found", [], "Your organization has no such program.");
     return { contractor: partner, rule: await programRuleOn(scope, program.id, new Date(day)) };
   });
   const reference = await loadReferenceData(job);
@@ -84,12 +91,12 @@ export async function receiveHpxml(
   const lines = async function* (): AsyncGenerator<SourceLine> {
     yield { line: 1, bytes: text.length, claim: { packet, reference: number } };
   };
-  const batchId = await importClaims(store, actor, { sourceName, contractorId, lines: lines() });
+  const batchId = await importClaims(store, actor, { programId, sourceName, contractorId, lines: lines() });
   await helpWithBatch(store, actor, batchId);
   return await store.withOrganization(actor, async ({ claims, claimBatches }) => {
     const [refused] = await claimBatches.refusedLines(batchId);
     if (refused) refuse({ field: "file", detail: refused.detail, fix: "Correct it, then send the file again." });
     const { items } = await claims.list({ contractorId, reference: number, limit: 1 });
-    return { batchId, claimId: items[0]!.id };
+    return { batchId, claimId: items[0]!.id, unread: reading.remarks };
   });
 }

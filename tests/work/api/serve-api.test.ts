@@ -6,15 +6,17 @@ import type { Claim } from "#lib/claims/claim-schema.ts";
 import { ERROR_TABLE, type ErrorCode } from "#lib/errors/error-table.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
 import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
+import { estimate } from "#lib/estimate/estimate.ts";
 import { API_BASE, type ApiOperation } from "#lib/exchange/api/api-operation.ts";
 import { API_SCOPES } from "#lib/exchange/api/api-scope.ts";
 import { EXAMPLE_JOB, fillExample } from "#lib/exchange/api/fill-example.ts";
 import { problemSchema } from "#lib/exchange/api/openapi.ts";
 import { API_OPERATIONS } from "#lib/exchange/api/operations.ts";
+import { writeHpxml } from "#lib/exchange/hpxml/write-hpxml.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
 import { problemResponse, serveApi } from "#lib/work/api/serve-api.ts";
 import { draftClaim } from "#lib/work/claims/submit-claim.ts";
-import { exampleDocument } from "#tests/estimate/example-jobs.ts";
+import { exampleDocument, exampleWithReference } from "#tests/estimate/example-jobs.ts";
 import { type TemporaryDatabase, temporaryDatabase } from "#tests/store/temporary-database.ts";
 
 const HERE = "http://127.0.0.1:3000";
@@ -22,6 +24,7 @@ const { owner, reviewer, crew } = DEMO_IDENTITIES;
 let database: TemporaryDatabase;
 let keys: Record<"owner" | "reviewer" | "crew" | "readOnly", string>;
 let claim: Claim;
+let hpxml: string;
 
 const makeKey = async (actor: typeof owner | typeof reviewer | typeof crew, scopes: readonly string[]) =>
   (await database.store.withOrganization(actor, ({ apiKeys }) => apiKeys.create({ name: "test", scopes }))).key;
@@ -59,6 +62,13 @@ beforeAll(async () => {
     crew: await makeKey(crew, all),
     readOnly: await makeKey(owner, ["claims:read"]),
   };
+  const retest = await exampleWithReference("mixed-crawlspace-retest.json");
+  hpxml = writeHpxml({
+    job: retest.job,
+    result: await estimate(retest.job, retest.reference),
+    elevationFt: retest.reference.climate.elevationFt,
+    date: "2026-11-25",
+  });
   ({ claim } = await database.store.withOrganization(owner, async (scope) => {
     const program = (await scope.programs.list()).find(({ id }) => id === DEMO_PROGRAM_ID)!;
     const job = parseJob(document);
@@ -73,6 +83,8 @@ describe("the examples of the docs", () => {
       [EXAMPLE_JOB.name]: JSON.parse(readFileSync(EXAMPLE_JOB.file, "utf8")),
       claim,
       programId: DEMO_PROGRAM_ID,
+      contractorId: owner.organizationId,
+      hpxml,
     };
     for (const operation of API_OPERATIONS) {
       const answer = await execute(operation, ids);
@@ -83,6 +95,11 @@ describe("the examples of the docs", () => {
       if (operation.operationId === "recompute") expect(answer).toMatchObject({ outcome: "same" });
       if (operation.operationId === "submitClaim")
         expect(answer).toMatchObject({ state: "submitted", recomputeOutcome: "same" });
+      if (operation.operationId === "receiveHpxmlClaim")
+        expect(answer).toMatchObject({
+          claim: { recomputeOutcome: "same", contractorId: owner.organizationId },
+          unread: expect.arrayContaining([expect.stringContaining("only its measured duct leakage was read")]),
+        });
       if (operation.operationId === "decideOnClaim") expect(answer).toMatchObject({ state: "in_review" });
       // Source: NIST standard atmosphere and psychrolib carry the density itself; here only that the same number leaves.
       if (operation.operationId === "runMethod") expect(answer.densityLbPerFt3).toBeCloseTo(0.075, 3);
@@ -95,7 +112,8 @@ describe("the examples of the docs", () => {
     if (!filled) throw new Error(`${operationId} shows an example with something unknown in it`);
     const path = operation.path.replaceAll(/\{(\w+)\}/g, (_, name: string) => filled.path![name]!);
     const query = filled.query ? `?${new URLSearchParams(filled.query)}` : "";
-    const key = operationId === "decideOnClaim" ? keys.reviewer : keys.owner;
+    const isProgram = operationId === "decideOnClaim" || operationId === "receiveHpxmlClaim";
+    const key = isProgram ? keys.reviewer : keys.owner;
     const response = await call(method, `${path}${query}`, { key, body: filled.body });
     const answer = await json(response);
     expect(response.status, `${operationId}: ${JSON.stringify(answer).slice(0, 600)}`).toBe(status);
@@ -131,6 +149,23 @@ describe("a problem", () => {
     ["an id that is none", () => call("GET", "/jobs/%E0%A4%A"), "not-found"],
     ["an unknown address", () => call("GET", "/nothing"), "not-found"],
     ["an unknown method", () => call("DELETE", "/jobs"), "method-not-allowed"],
+    [
+      "a house as HPXML from a contractor's key",
+      () =>
+        call("POST", "/claims/hpxml", {
+          body: { contractorId: owner.organizationId, fileName: "house.xml", hpxml },
+        }),
+      "not-allowed",
+    ],
+    [
+      "a house that is no HPXML",
+      () =>
+        call("POST", "/claims/hpxml", {
+          key: keys.reviewer,
+          body: { contractorId: owner.organizationId, fileName: "house.xml", hpxml: "<Other/>" },
+        }),
+      "input-unusable",
+    ],
     ["text for JSON", () => call("POST", "/estimate", { text: "{" }), "input-not-json"],
     ["an unknown field", () => call("POST", "/estimate", { body: { jobb: 1 } }), "input-unusable"],
     ["an unknown filter", () => call("GET", "/jobs?page=2"), "input-unusable"],

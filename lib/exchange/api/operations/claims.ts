@@ -108,6 +108,30 @@ export const submitClaim = operation({
   example: { body: { programId: "{programId}", reference: "example-1", claim: "{claim}" } },
 });
 
+export const receiveHouse = operation({
+  operationId: "receiveHpxmlClaim",
+  method: "POST",
+  path: "/claims/hpxml",
+  group: "Claims",
+  title: "Take in a claim as HPXML",
+  description:
+    "For a program: one house as HPXML 4.2, with its leakage before and after the work. The numbers are calculated from the file; `unread` lists each thing in it that was not read or had to be taken otherwise.",
+  scope: "claims:write",
+  body: z
+    .strictObject({
+      programId: rowIdSchema.optional(),
+      contractorId: rowIdSchema.meta({ title: "Whose claim it is" }),
+      fileName: shortTextSchema,
+      hpxml: z.string().min(1).meta({ title: "Text of the file" }),
+    })
+    .meta({ id: "NewHpxmlClaim", title: "A claim as HPXML" }),
+  answer: z
+    .strictObject({ claim: claimDetailSchema, unread: z.array(z.string()) })
+    .meta({ id: "HpxmlClaim", title: "The claim, and what of the file was not read" }),
+  status: 201,
+  example: { body: { contractorId: "{contractorId}", fileName: "house.xml", hpxml: "{hpxml}" } },
+});
+
 export const getClaim = operation({
   operationId: "getClaim",
   method: "GET",

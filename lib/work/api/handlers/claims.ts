@@ -9,6 +9,7 @@ import {
   getPacket,
   listClaims,
   listPrograms,
+  receiveHouse,
   submitClaim as submitOperation,
 } from "#lib/exchange/api/operations/claims.ts";
 import { canonicalJson } from "#lib/hash/content-hash.ts";
@@ -16,6 +17,7 @@ import { parseJob } from "#lib/job/parse-job.ts";
 import type { ClaimSummary } from "#lib/store/repositories/claims.ts";
 import { commentClaim, decideClaim } from "../../claims/decide-claim.ts";
 import { programRuleOn } from "../../claims/program-rule-on.ts";
+import { receiveHpxml } from "../../claims/receive-hpxml.ts";
 import { type ClaimDraft, claimReference, completionDate, draftClaim, submitClaim } from "../../claims/submit-claim.ts";
 import { type ApiContext, type Served, served } from "../served.ts";
 
@@ -109,6 +111,12 @@ export const CLAIMS: readonly Served[] = [
     requireAllowed(context.actor, "claim.submit");
     const id = await submitClaim(context.store, context.actor, await draftOf(context, body));
     return await detail(context, id);
+  }),
+
+  served(receiveHouse, async (context, { body: { hpxml, fileName, ...whose } }) => {
+    const received = { text: hpxml, sourceName: fileName, ...whose };
+    const { claimId, unread } = await receiveHpxml(context.store, context.actor, received);
+    return { claim: await detail(context, claimId), unread };
   }),
 
   served(getClaim, async (context, { path }) => detail(context, path.claimId ?? "")),
