@@ -39,15 +39,17 @@ export const QUICK_EQUIPMENT: readonly QuickEquipment[] = [
   { id: "ac", label: "Air conditioner alone", cooling: "air-conditioner" },
 ];
 
-/** Sizes that stand in until the nameplates are read; undefined without a floor area that can be one. */
+/** The sizes that the engine takes until the nameplates are read; undefined without a floor area that can be one. */
 export function standInSizes({ floorAreaFt2, equipmentId }: QuickAnswers) {
   const equipment = QUICK_EQUIPMENT.find(({ id }) => id === equipmentId);
   const { low, high } = FLOOR_AREA_SPAN_FT2;
   if (!equipment || floorAreaFt2 === undefined || floorAreaFt2 < low || floorAreaFt2 > high) return undefined;
   const { heatingBtuPerH, coolingBtuPerH } = usualEquipmentSize({ floorAreaFt2 });
   return {
-    ...(equipment.heating ? { heating: { kind: equipment.heating, outputBtuPerH: heatingBtuPerH } } : {}),
-    ...(equipment.cooling ? { cooling: { kind: equipment.cooling, capacityBtuPerH: coolingBtuPerH } } : {}),
+    ...(equipment.heating && {
+      heatingBtuPerH: equipment.heating === "heat-pump" ? coolingBtuPerH : heatingBtuPerH,
+    }),
+    ...(equipment.cooling && { coolingBtuPerH }),
   };
 }
 
@@ -58,17 +60,16 @@ export function quickLookDocument(answers: QuickAnswers, date: string) {
   const start = newJobDocument({ label, date, ...(zip ? { zip } : {}) });
   const isInside = placeKind === undefined || placeKind === "conditioned";
   const placeId = isInside ? "rooms" : "ducts";
-  const sizes = standInSizes(answers);
+  const equipment = QUICK_EQUIPMENT.find(({ id }) => id === answers.equipmentId);
   return {
     ...start,
-    ...(sizes
-      ? { note: "From a quick look: the sizes of the equipment were taken by the floor area. Read the nameplates." }
-      : {}),
+    note: "From a quick look. Read the nameplates; until then the sizes go by the floor area.",
     house: { ...start.house, ...(floorAreaFt2 === undefined ? {} : { conditionedFloorAreaFt2: floorAreaFt2 }) },
     places: isInside ? start.places : [...start.places, { id: placeId, kind: placeKind }],
     systems: start.systems.map((system) => ({
       ...system,
-      ...sizes,
+      ...(equipment?.heating && { heating: { kind: equipment.heating } }),
+      ...(equipment?.cooling && { cooling: { kind: equipment.cooling } }),
       runs: [
         { id: "supply", side: "supply", placeId },
         { id: "return", side: "return", placeId },

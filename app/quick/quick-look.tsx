@@ -198,8 +198,8 @@ function sizeNote(answers: QuickAnswers, text: UnitText): string | undefined {
   const sizes = standInSizes(answers);
   if (!sizes) return undefined;
   const parts = [
-    sizes.heating ? `${text.quantity(sizes.heating.outputBtuPerH, "Btu/h")} of heating` : "",
-    sizes.cooling ? `${text.quantity(sizes.cooling.capacityBtuPerH, "Btu/h")} of cooling` : "",
+    sizes.heatingBtuPerH ? `${text.quantity(sizes.heatingBtuPerH, "Btu/h")} of heating` : "",
+    sizes.coolingBtuPerH ? `${text.quantity(sizes.coolingBtuPerH, "Btu/h")} of cooling` : "",
   ].filter(Boolean);
   return `Taken by the floor area until you read the nameplate: ${parts.join(" and ")}.`;
 }

@@ -53,7 +53,7 @@ const heatingSchema = z
       description: "What the equipment puts into the air; for a heat pump, its capacity at 47 °F.",
       min: 5000,
       max: 300000,
-    }),
+    }).optional(),
     annualEfficiency: numberField({
       unit: "ratio",
       title: "Yearly fuel efficiency",
@@ -102,7 +102,7 @@ const coolingSchema = z
       description: "Total: sensible and latent.",
       min: 5000,
       max: 120000,
-    }),
+    }).optional(),
     seer: z.number().min(6).max(30).optional().meta({ unit: "Btu/Wh", title: "Seasonal cooling efficiency (SEER)" }),
     sensibleHeatRatio: numberField({ unit: "ratio", title: "Sensible heat ratio", min: 0.5, max: 1 }).optional(),
     efficiencyAt95Ratio: numberField({

@@ -13,6 +13,12 @@ const BTU_PER_H_PER_TON = 12_000;
 const HEATING = { step: 10_000, min: 40_000, max: 120_000 };
 const COOLING = { step: BTU_PER_H_PER_TON / 2, min: 1.5 * BTU_PER_H_PER_TON, max: 5 * BTU_PER_H_PER_TON };
 
+/** How far from the usual size what stands in a house may be: 25 to 55 Btu/h per ft², a ton per 800 to 400 ft². Source: practice, from memory. */
+export const SIZE_FACTORS = {
+  heating: { low: 25 / HEATING_BTU_PER_H_PER_FT2, high: 55 / HEATING_BTU_PER_H_PER_FT2 },
+  cooling: { low: FLOOR_FT2_PER_TON / 800, high: FLOOR_FT2_PER_TON / 400 },
+} as const;
+
 /**
  * The size of heating and cooling equipment that a house of this floor area usually has, until the nameplate is read.
  * heating = 35 Btu/h per ft², cooling = one ton per 550 ft², each to the nearest size sold.

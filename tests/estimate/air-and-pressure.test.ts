@@ -65,7 +65,7 @@ describe("what leaks do beyond energy", () => {
     expect(beforeShare).toBeGreaterThanOrEqual(afterShare);
     const short = await answerOf((job) =>
       firstSystem(job, {
-        heating: { ...job.systems[0]!.heating!, outputBtuPerH: 0.6 * job.systems[0]!.heating!.outputBtuPerH },
+        heating: { ...job.systems[0]!.heating!, outputBtuPerH: 0.6 * job.systems[0]!.heating!.outputBtuPerH! },
       }),
     );
     const strips = short.systems[0]!.distribution.heating!.supplementary!;

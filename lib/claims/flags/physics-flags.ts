@@ -19,7 +19,7 @@ const CODES_OF_NOTES: Readonly<Record<string, FlagCode>> = {
 
 function flowEvidence({ job }: Pick<Claim, "job">): FlagEvidence[] {
   return job.systems.flatMap(({ label, cooling, blower }, index) => {
-    if (!cooling || blower?.fanFlowCfm === undefined) return [];
+    if (cooling?.capacityBtuPerH === undefined || blower?.fanFlowCfm === undefined) return [];
     const cfmPerTon = blower.fanFlowCfm / (cooling.capacityBtuPerH / BTU_PER_H_PER_TON);
     if (cfmPerTon >= LOWEST_CFM_PER_TON && cfmPerTon <= HIGHEST_CFM_PER_TON) return [];
     return [

@@ -31,6 +31,14 @@ export const ENGINE_SENTENCES_ES: readonly (readonly [english: string, spanish: 
     "What the rating procedure takes for frost where it was not tested, from memory.",
     "Lo que el procedimiento de clasificación toma por la escarcha si no se ensayó, de memoria.",
   ],
+  [
+    "What a floor of this area usually has; the nameplate tells.",
+    "Lo que suele tener una casa de esta área; la placa lo dice.",
+  ],
+  [
+    "A heat pump heats at 47 °F with about what it cools with.",
+    "A 47 °F una bomba de calor calienta con casi lo mismo con que enfría.",
+  ],
   ["The usual airflow of the rating, for each ton.", "El caudal usual de la clasificación, por tonelada."],
   [
     "Between a duct half covered (about 5) and one deeply buried (about 17).",

@@ -66,6 +66,8 @@ const ASSUMPTIONS_ES: Readonly<Record<string, string>> = {
   blowerPowerRatio: "Potencia del ventilador en la etapa baja, sobre la alta",
   loadShare: "Parte de la temporada que cubre la etapa baja",
   efficiencyAt95Ratio: "Eficiencia del aire frío a 95 °F afuera, sobre la de 82 °F",
+  outputBtuPerH: "Potencia de la calefacción",
+  capacityBtuPerH: "Potencia del aire frío",
   annualEfficiency: "Eficiencia anual de la caldera",
   capacityAt17BtuPerH: "Potencia a 17 °F",
   copAt47Ratio: "Rendimiento a 47 °F",

@@ -6,6 +6,7 @@ import type { Ledger } from "../ledger.ts";
 import type { ParameterSpace } from "../parameter-space.ts";
 import type { IndoorModel } from "./complete-indoor.ts";
 import { completeLowStage, type LowStageModel } from "./complete-low-stage.ts";
+import type { EquipmentSizes } from "./complete-sizes.ts";
 
 export type HeatingFuel = "naturalGas" | "propane" | "fuelOil" | "electricity";
 
@@ -52,6 +53,7 @@ interface Input {
   pointer: string;
   ledger: Ledger;
   space: ParameterSpace;
+  sizes: EquipmentSizes;
 }
 
 const practice = { sourceId: "practice" } as const;
@@ -81,6 +83,7 @@ export function completeHeating(input: Input): HeatingModel | null {
   const { system, pointer, ledger, space } = input;
   const { heating } = system;
   if (!heating) return null;
+  const { btuPerH: outputBtuPerH, doubtRatio } = input.sizes.heating;
   const isHeatPump = heating.kind === "heat-pump";
   const fuel = FUEL_OF[heating.kind];
   const efficiency =
@@ -116,7 +119,7 @@ export function completeHeating(input: Input): HeatingModel | null {
   const capacityAt17 = take(
     "capacityAt17BtuPerH",
     "Capacity at 17 °F",
-    Math.round(0.6 * heating.outputBtuPerH),
+    Math.round(0.6 * outputBtuPerH),
     "Btu/h",
     "About 60 % of the capacity at 47 °F.",
   );
@@ -154,9 +157,9 @@ export function completeHeating(input: Input): HeatingModel | null {
   return {
     fuel,
     isHeatPump,
-    capacityAt: relative("capacity", heating.outputBtuPerH, 0.06),
+    capacityAt: relative("capacity", outputBtuPerH, doubtRatio),
     efficiencyAt: relative("efficiency", efficiency, fuel === "electricity" ? 0 : wasToldEfficiency ? 0.03 : 0.06, 1),
-    capacityAt17Ratio: capacityAt17 / heating.outputBtuPerH,
+    capacityAt17Ratio: capacityAt17 / outputBtuPerH,
     copAt47,
     copAt17,
     frostCapacityFactor,
@@ -224,7 +227,7 @@ export function completeCooling(input: Input): CoolingModel | null {
       spread: { shape: "relative", standardUncertainty, min: 0.3 * base, max: 3 * base },
     });
   return {
-    capacityAt: relative("capacity", cooling.capacityBtuPerH, 0.06),
+    capacityAt: relative("capacity", input.sizes.cooling.btuPerH, input.sizes.cooling.doubtRatio),
     seerAt: relative("seer", seer, cooling.seer === undefined ? 0.15 : 0.06),
     sensibleHeatRatio,
     lines: takeCoolingLines(input),

@@ -7,6 +7,7 @@ import { completeDucts, type DuctModel } from "./complete-ducts.ts";
 import { type CoolingModel, completeCooling, completeHeating, type HeatingModel } from "./complete-equipment.ts";
 import type { IndoorModel } from "./complete-indoor.ts";
 import type { PlaceBefore } from "./complete-places.ts";
+import { completeSizes, type EquipmentSizes } from "./complete-sizes.ts";
 
 /** One duct system with every gap filled. Names ending in `At` are places in the parameter array. */
 export interface SystemModel {
@@ -49,9 +50,9 @@ const UNFOUND_PRESSURE_FRACTION = 0.5;
  */
 const MODEL_DOUBT = 0.2;
 
-function expectedFanFlow(system: DuctSystem): number {
-  if (system.cooling) return Math.round((system.cooling.capacityBtuPerH / BTU_PER_H_PER_TON) * CFM_PER_TON);
-  return Math.round((system.heating?.outputBtuPerH ?? 36000) / (SENSIBLE_BTU_PER_H_PER_CFM_F * FURNACE_RISE_F));
+function expectedFanFlow(system: DuctSystem, { heating, cooling }: EquipmentSizes): number {
+  if (system.cooling) return Math.round((cooling.btuPerH / BTU_PER_H_PER_TON) * CFM_PER_TON);
+  return Math.round((system.heating ? heating.btuPerH : 36000) / (SENSIBLE_BTU_PER_H_PER_CFM_F * FURNACE_RISE_F));
 }
 
 /** How far a fan flow may be off, by how it was found. Source: practice. */
@@ -91,17 +92,19 @@ function completeSystem({
         : "Nothing was said, so each system serves an equal share.",
     source: practice,
   });
+  const sizes = completeSizes({ job, system, servedShare, pointer, ledger });
+  const usualFlowCfm = expectedFanFlow(system, sizes);
   const fanFlowCfm = ledger.take(blower?.fanFlowCfm, {
     path: `${pointer}/blower/fanFlowCfm`,
     title: `Fan flow of ${system.label}`,
-    value: expectedFanFlow(system),
+    value: usualFlowCfm,
     unit: "cfm",
     reason: system.cooling
       ? "400 cfm for each ton of cooling."
       : "The furnace's output at a temperature rise of 50 °F.",
     source: practice,
-    low: 0.75 * expectedFanFlow(system),
-    high: 1.25 * expectedFanFlow(system),
+    low: 0.75 * usualFlowCfm,
+    high: 1.25 * usualFlowCfm,
   });
   const basis = blower?.fanFlowCfm === undefined ? "estimated" : (blower.fanFlowBasis ?? "estimated");
   const takeStatic = (side: "supply" | "return") =>
@@ -157,8 +160,8 @@ function completeSystem({
     id: system.id,
     label: system.label,
     servedShare,
-    heating: completeHeating({ system, pointer, ledger, space, indoor }),
-    cooling: completeCooling({ system, pointer, ledger, space, indoor }),
+    heating: completeHeating({ system, pointer, ledger, space, indoor, sizes }),
+    cooling: completeCooling({ system, pointer, ledger, space, indoor, sizes }),
     fanFlowAt: relative("fanFlowCfm", "airflow", fanFlowCfm, FAN_FLOW_DOUBT[basis]),
     supplyStaticAt: relative(
       "supplyStaticPa",
