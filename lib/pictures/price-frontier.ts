@@ -219,6 +219,11 @@ function nameThings({
   if (input.targetCfm25 !== undefined)
     taken.push({ x: plot.left, y: y(input.targetCfm25) - 1, width: plot.right - plot.left, height: 2 });
   taken.push(...alongTheWay([today, ...points.map(at)]));
+  for (const point of points) {
+    if (point.p10Cfm25 === undefined || point.p90Cfm25 === undefined) continue;
+    const [top, foot] = [y(point.p90Cfm25), y(point.p10Cfm25)];
+    taken.push({ x: at(point).cx - 2, y: top, width: 4, height: foot - top });
+  }
   const wanted: TextShape[][] = [];
   const start = { kind: "text", size: 13, anchor: "start" } as const;
   wanted.push([
