@@ -121,14 +121,17 @@ describe("HPXML 4.2 out", () => {
 /** What both a job and the standard have a place for. Leaks, instruments, prices and the way of a test are not in it. */
 function known({ id, title, date, house, places, systems, tests }: Job) {
   const kinds = new Map(places.map((place) => [place.id, place.kind]));
-  const { label: _label, stationId: _station, ...rest } = house;
+  const { label: _label, ...rest } = house;
   const common = { kind: 0, zip: 0, elevationFt: 0, conditionedFloorAreaFt2: 0, volumeFt3: 0, storeysCount: 0 };
+  const named = { stationId: 0, naturalInfiltrationCfm: 0 };
   const further = { builtYear: 0, bedroomsCount: 0, heatingSetpointF: 0, coolingSetpointF: 0, envelopeLeakageCfm50: 0 };
   return {
     id,
     title,
     date,
-    house: Object.fromEntries(Object.entries(rest).filter(([name]) => name in common || name in further)),
+    house: Object.fromEntries(
+      Object.entries(rest).filter(([name]) => name in common || name in further || name in named),
+    ),
     systems: systems.map(({ label: _, blower, airHandlerPlaceId, runs, ...system }) => ({
       ...system,
       airHandler: kinds.get(airHandlerPlaceId ?? ""),
@@ -154,6 +157,40 @@ describe("HPXML in", () => {
     const ofOneSystem = job.tests.every(({ systemId }) => systemId !== undefined || job.systems.length === 1);
     if (ofOneSystem) expect(byTest(is.tests)).toEqual(byTest(was.tests));
     expect({ ...is, tests: [] }).toEqual({ ...was, tests: [] });
+  });
+
+  it("keeps the weather station and both figures of the house's own leaks, which few jobs have", async () => {
+    const { job, result } = get(RETEST);
+    const house = { ...job.house, stationId: result.place.stationId, naturalInfiltrationCfm: 61.5 };
+    const xml = writeHpxml({ job: { ...job, house }, result, elevationFt: 0, date: "2026-11-25" });
+    expect(xml).toContain(`<Name>${result.place.stationTitle}</Name>`);
+    const { job: again, remarks } = readHpxml(xml);
+    expect(again.house).toMatchObject({
+      stationId: result.place.stationId,
+      naturalInfiltrationCfm: 61.5,
+      envelopeLeakageCfm50: job.house.envelopeLeakageCfm50,
+    });
+    expect(remarks.join()).not.toContain("WeatherStation");
+  });
+
+  it("takes air changes an hour at 50 Pa by the volume: 8 of 15,000 ft³ are 2,000 cfm; other pressures stay unread", () => {
+    const house = (unit: string, pressure: string, value: number) =>
+      get(RETEST)
+        .xml.replaceAll(/<ConditionedBuildingVolume>[^<]*<\/ConditionedBuildingVolume>/g, "")
+        .replaceAll(
+          "</ConditionedFloorArea>",
+          "</ConditionedFloorArea><ConditionedBuildingVolume>15000</ConditionedBuildingVolume>",
+        )
+        .replace(
+          /<HousePressure>50<\/HousePressure>\s*<BuildingAirLeakage>[\s\S]*?<\/BuildingAirLeakage>/,
+          `${pressure}<BuildingAirLeakage><UnitofMeasure>${unit}</UnitofMeasure><AirLeakage>${value}</AirLeakage></BuildingAirLeakage>`,
+        );
+    const at = (pascals: number) => `<HousePressure>${pascals}</HousePressure>`;
+    expect(readHpxml(house("ACH", at(50), 8)).job.house.envelopeLeakageCfm50).toBe(2000);
+    expect(readHpxml(house("ACHnatural", "", 0.4)).job.house.naturalInfiltrationCfm).toBe(100);
+    const { job, remarks } = readHpxml(house("ACH", at(4), 2));
+    expect(job.house.envelopeLeakageCfm50).toBeUndefined();
+    expect(remarks.join("\n")).toMatch(/Enclosure[^\n]*: not read \(3 values\)/);
   });
 
   it("takes the measured flow up at 25 Pa, so that the estimate reads the same leakage", async () => {

@@ -19,6 +19,8 @@ export const xmlIds = (moment: Moment) => ({
   building: `${moment}.building`,
   site: `${moment}.site`,
   infiltration: `${moment}.infiltration`,
+  naturalInfiltration: `${moment}.infiltration-natural`,
+  station: `${moment}.station`,
   control: `${moment}.control`,
   heating: (system: number) => `${moment}.system${system}.heating`,
   cooling: (system: number) => `${moment}.system${system}.cooling`,

@@ -60,6 +60,31 @@ function distribution(context: BuildingContext, index: number): Tree {
   };
 }
 
+/** Air through the house's own leaks: measured at 50 Pa, and its mean over a season where somebody knows it. */
+function enclosure(house: Job["house"], ids: ReturnType<typeof xmlIds>): Tree | undefined {
+  const { envelopeLeakageCfm50, naturalInfiltrationCfm } = house;
+  const measurements: Tree[] = [
+    ...(envelopeLeakageCfm50 === undefined
+      ? []
+      : [
+          {
+            SystemIdentifier: identifier(ids.infiltration),
+            HousePressure: 50,
+            BuildingAirLeakage: { UnitofMeasure: "CFM", AirLeakage: envelopeLeakageCfm50 },
+          },
+        ]),
+    ...(naturalInfiltrationCfm === undefined
+      ? []
+      : [
+          {
+            SystemIdentifier: identifier(ids.naturalInfiltration),
+            BuildingAirLeakage: { UnitofMeasure: "CFMnatural", AirLeakage: naturalInfiltrationCfm },
+          },
+        ]),
+  ];
+  return measurements.length === 0 ? undefined : { AirInfiltration: { AirInfiltrationMeasurement: measurements } };
+}
+
 /** The house at one moment. Its air leakage was measured before the work, and is not claimed to be the same after. */
 export function writeBuilding(context: BuildingContext): Tree {
   const { job, moment, date } = context;
@@ -89,18 +114,16 @@ export function writeBuilding(context: BuildingContext): Tree {
           ConditionedBuildingVolume: house.volumeFt3,
         },
       },
-      Enclosure:
-        house.envelopeLeakageCfm50 === undefined || moment !== "before"
+      ClimateandRiskZones:
+        house.stationId === undefined
           ? undefined
           : {
-              AirInfiltration: {
-                AirInfiltrationMeasurement: {
-                  SystemIdentifier: identifier(ids.infiltration),
-                  HousePressure: 50,
-                  BuildingAirLeakage: { UnitofMeasure: "CFM", AirLeakage: house.envelopeLeakageCfm50 },
-                },
+              WeatherStation: {
+                SystemIdentifier: identifier(ids.station, house.stationId),
+                Name: context.result.place.stationTitle,
               },
             },
+      Enclosure: moment === "before" ? enclosure(house, ids) : undefined,
       Systems: {
         HVAC: {
           HVACPlant: {

@@ -11,6 +11,8 @@ export interface XmlNode {
   /** Follows names downward, the first of each. */
   at(...names: readonly string[]): XmlNode | undefined;
   text(name: string): string | undefined;
+  /** The same without counting it as read. */
+  peek(name: string): string | undefined;
   /** @throws InputProblem when the text is no number. */
   number(name: string): number | undefined;
   attribute(name: string): string | undefined;
@@ -63,19 +65,22 @@ function nodeOf(raw: Raw, path: string, read: Set<string>): XmlNode {
     );
   };
   const child = (name: string) => children(name)[0];
+  const peek = (name: string): string | undefined => {
+    const value = listOf(raw[name])[0];
+    const content = String((isRaw(value) ? value["#text"] : value) ?? "").trim();
+    return content === "" ? undefined : content;
+  };
   const text = (name: string): string | undefined => {
     const found = child(name);
-    if (!found) return undefined;
-    read.add(found.path);
-    const value = listOf(raw[name])[0];
-    const content = String(isRaw(value) ? (value["#text"] ?? "") : value).trim();
-    return content === "" ? undefined : content;
+    if (found) read.add(found.path);
+    return peek(name);
   };
   return {
     path,
     child,
     children,
     text,
+    peek,
     at: (...names) => {
       const [first, ...rest] = names;
       return first === undefined ? nodeOf(raw, path, read) : child(first)?.at(...rest);
