@@ -11,16 +11,46 @@ import { InputProblem } from "#lib/errors/input-problem.ts";
 const USUAL = { confidenceProbability: 0.95, precisionShare: 0.05 };
 
 describe("how many claims to inspect", () => {
-  // krejcie-morgan-1970 table 1 (95 %, ±5 %, p = .5), which rounds to the nearest; typed in from memory.
+  // krejcie-morgan-1970 table 1 (χ² = 3.841, d = .05, P = .5), rounded to the nearest; read in a copy of the article
+  // (Educational and Psychological Measurement 30, 607-610), but for the rows marked so.
   it.each([
     [10, 10],
+    [15, 14],
+    [20, 19],
+    [25, 24],
+    [30, 28],
+    [35, 32],
+    [40, 36],
+    [45, 40],
     [50, 44],
+    [55, 48],
+    [60, 52],
+    [65, 56],
+    [70, 59],
+    [75, 63],
+    [80, 66],
+    [85, 70],
+    [90, 73],
+    [95, 76],
     [100, 80],
-    [200, 132],
-    [300, 169],
+    [110, 86],
+    [120, 92],
+    [130, 97],
+    [140, 103],
+    [220, 140],
+    [230, 144],
+    [240, 148],
+    [250, 152],
     [500, 217],
+    [1_200, 291],
+    [1_300, 297],
+    [1_400, 302],
+    [1_500, 306],
+    [2_800, 338],
+    // The article's own example in words.
+    [9_000, 368],
+    // From memory.
     [1_000, 278],
-    [2_000, 322],
     [5_000, 357],
     [10_000, 370],
     [75_000, 382],
