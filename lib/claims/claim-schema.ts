@@ -36,6 +36,7 @@ const deemedSchema = z
     coolingKWh: numberField({ unit: "kWh", title: "Cooling saved by the rule" }),
     heatingTherms: numberField({ unit: "therm", title: "Heating saved by the rule" }),
     blowerKWh: numberField({ unit: "kWh", title: "Blower saved by the rule" }),
+    heatingKWh: numberField({ unit: "kWh", title: "Electric heating saved by the rule" }).optional(),
     measureLifeYears: numberField({ unit: "yr", title: "Measure life", min: 0, max: 60 }),
     netToGrossRatio: numberField({ unit: "ratio", title: "Net to gross", min: 0, max: 2 }),
   })

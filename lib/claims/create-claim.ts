@@ -104,6 +104,7 @@ export function createClaim({
       coolingKWh: deemed.coolingKWh,
       heatingTherms: deemed.heatingTherms,
       blowerKWh: deemed.blowerKWh,
+      ...(deemed.heatingKWh > 0 && { heatingKWh: deemed.heatingKWh }),
       measureLifeYears,
       netToGrossRatio,
     },

@@ -1,7 +1,7 @@
-import { refuse } from "#lib/errors/input-problem.ts";
 import { requireAbove, requireBetween } from "#lib/errors/require-number.ts";
 import type { BtuPerHour, Hours, Ratio } from "#lib/units/quantity.ts";
 import { DEEMED_CONSTANTS, type DeemedSavings } from "./deemed-leakage-savings.ts";
+import { requireOneSeason, wholeSeason } from "./deemed-season.ts";
 
 interface CoolingInput {
   coolingCapacityBtuPerH?: BtuPerHour;
@@ -42,39 +42,14 @@ export function deemedEfficiencySavings({
   requireBetween({ field: "efficiencyAfter", label: "Efficiency after", value: efficiencyAfter, low: 0, high: 1 });
   const cooling = wholeSeason(seasons, ["coolingCapacityBtuPerH", "coolingFullLoadHours", "seer"]);
   const heating = wholeSeason(seasons, ["heatingCapacityBtuPerH", "heatingFullLoadHours", "heatingEfficiency"]);
-  if (cooling === null && heating === null) {
-    refuse({
-      field: "coolingCapacityBtuPerH",
-      detail: "Neither cooling nor heating is described",
-      fix: "Give capacity, full-load hours and efficiency of at least one of them.",
-    });
-  }
+  requireOneSeason(cooling, heating);
 
   const savedShare = (efficiencyAfter - efficiencyBefore) / efficiencyAfter;
   const { btuPerTherm, kWhPerTherm } = DEEMED_CONSTANTS;
-  const heatingTherms = heating === null ? 0 : (savedShare * heating * heatingRegainFactor) / btuPerTherm;
+  const heatingTherms = heating === null ? 0 : (savedShare * heating.use * heatingRegainFactor) / btuPerTherm;
   return {
-    coolingKWh: cooling === null ? 0 : (savedShare * cooling * coolingRegainFactor) / 1000,
+    coolingKWh: cooling === null ? 0 : (savedShare * cooling.use * coolingRegainFactor) / 1000,
     heatingTherms,
     blowerKWh: heatingTherms * blowerFraction * kWhPerTherm,
   };
-}
-
-/** Capacity × full-load hours ÷ efficiency; null where none of the three is given. */
-function wholeSeason<Name extends string>(
-  input: Partial<Record<Name, number>>,
-  [capacity, hours, efficiency]: readonly [Name, Name, Name],
-): number | null {
-  const names = [capacity, hours, efficiency];
-  const absent = names.filter((name) => input[name] === undefined);
-  if (absent.length === names.length) return null;
-  if (absent.length > 0) {
-    refuse({
-      field: absent[0]!,
-      detail: `${absent.join(" and ")} is missing beside ${names.filter((name) => !absent.includes(name)).join(" and ")}`,
-      fix: "Give capacity, full-load hours and efficiency together, or none of them.",
-    });
-  }
-  requireAbove({ field: efficiency, label: efficiency, value: input[efficiency]! });
-  return (input[capacity]! * input[hours]!) / input[efficiency]!;
 }

@@ -350,6 +350,17 @@ export const RESULT_WARNINGS_ES: WarningSentences = {
       "El ahorro de cada medida en su turno está junto al de los ductos; juntos se suman.",
     ],
   ],
+  "deemed-rule-does-not-apply": [
+    ["“{rule}” cannot be applied to this house.", "“{rule}” no se puede aplicar a esta casa."],
+    [
+      "By its own formula the reduction is more air than the equipment moves.",
+      "Según su propia fórmula, la reducción es más aire del que mueve el equipo.",
+    ],
+    [
+      "Check the leakage and the capacities. The estimate stands without the rule.",
+      "Revise la fuga y las capacidades. La estimación vale sin la regla.",
+    ],
+  ],
   "deemed-rule-unknown": [
     ["No deemed rule has the id “{rule}”.", "Ninguna regla de ahorro fijado se llama “{rule}”."],
     ["The rule is data that a program publishes.", "La regla es un dato que publica un programa."],

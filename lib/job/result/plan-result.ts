@@ -14,6 +14,12 @@ const measureSchema = z
     labourHours: numberField({ unit: "h", title: "Labor" }),
     priceUsdCents: cents("Price"),
     removesCfm25: numberField({ unit: "cfm", title: "Expected to remove at 25 Pa" }),
+    firstSiteIds: z.array(idSchema).optional().meta({ title: "Repaired before it" }),
+    togetherWithSiteIds: z.array(idSchema).optional().meta({
+      title: "Closed together",
+      description: "Leaks that its new duct closes, which take no repair of their own; or the leak of that new duct.",
+    }),
+    notByHandSiteIds: z.array(idSchema).optional().meta({ title: "Left to it and not sealed by hand as well" }),
   })
   .meta({ id: "Measure", title: "Measure" });
 
@@ -144,7 +150,7 @@ export const complianceSchema = z
 
 const deemedPartSchema = z
   .strictObject({
-    id: z.enum(["leakage-basis", "use", "surroundings", "regain", "blower"]),
+    id: z.enum(["leakage-basis", "use", "surroundings", "equipment", "supplementary", "regain", "blower"]),
     title: z.string(),
     electricityKWh: numberField({ unit: "kWh", title: "Of the electricity saved" }),
     naturalGasTherms: numberField({ unit: "therm", title: "Of the gas saved" }),
@@ -160,6 +166,7 @@ export const deemedSchema = z
     coolingKWh: numberField({ unit: "kWh", title: "Cooling saved by the rule" }),
     heatingTherms: numberField({ unit: "therm", title: "Heating saved by the rule" }),
     blowerKWh: numberField({ unit: "kWh", title: "Blower saved by the rule" }),
+    heatingKWh: numberField({ unit: "kWh", title: "Electric heating saved by the rule" }),
     engineeringElectricityKWh: numberField({ unit: "kWh", title: "Electricity saved by this estimate" }),
     engineeringNaturalGasTherms: numberField({ unit: "therm", title: "Gas saved by this estimate" }),
     coincidentKW: numberField({ unit: "kW", title: "Power saved in the program's hours, by the rule" }),

@@ -6,8 +6,8 @@ import { defineMethod } from "../method-card.ts";
 const rule = { sourceId: "il-trm", locator: "residential duct insulation and sealing, method 1" } as const;
 const share = (title: string) => numberField({ unit: "share", title, min: 0, max: 1 }).optional();
 const regain = (title: string) => numberField({ unit: "ratio", title, min: 0, max: 1 }).optional();
-const capacity = (title: string) => numberField({ unit: "Btu/h", title, above: 0, max: 1e6 });
-const hours = (title: string) => numberField({ unit: "h", title, min: 0, max: 8760 });
+const capacity = (title: string) => numberField({ unit: "Btu/h", title, above: 0, max: 1e6 }).optional();
+const hours = (title: string) => numberField({ unit: "h", title, min: 0, max: 8760 }).optional();
 const half = (side: string) => ({
   value: 0.5,
   unit: "share",
@@ -34,7 +34,8 @@ export const deemedLeakageSavingsCard = defineMethod({
   summary: "What a program credits for a measured reduction of leakage.",
   equation:
     "x = ΔL·(supply share + return share/2); kWh = x/(400·cap/12,000)·FLH·cap·TRF/(1,000·SEER); therms = x/(cap_h·k)·FLH_h·cap_h·TRF/(100,000·η); blower kWh = therms·F_e·29.3",
-  validRange: "A credited reduction no larger than the airflow that the rule gives the equipment.",
+  validRange:
+    "A credited reduction no larger than the airflow that the rule gives the equipment; a season is left out with all three of its inputs.",
   leftOut: "Climate beyond the full-load hours, duct location, insulation: a rule, not physics.",
   sources: [rule],
   input: z.strictObject({
@@ -43,10 +44,10 @@ export const deemedLeakageSavingsCard = defineMethod({
     returnShare: share("Share of the leakage on the return side"),
     coolingCapacityBtuPerH: capacity("Cooling capacity"),
     coolingFullLoadHours: hours("Full-load hours of cooling"),
-    seer: z.number().gt(0).max(40).meta({ unit: "Btu/Wh", title: "Seasonal cooling efficiency (SEER)" }),
+    seer: z.number().gt(0).max(40).meta({ unit: "Btu/Wh", title: "Seasonal cooling efficiency (SEER)" }).optional(),
     heatingCapacityBtuPerH: capacity("Heating capacity"),
     heatingFullLoadHours: hours("Full-load hours of heating"),
-    heatingEfficiency: numberField({ unit: "ratio", title: "Heating efficiency", above: 0, max: 6 }),
+    heatingEfficiency: numberField({ unit: "ratio", title: "Heating efficiency", above: 0, max: 6 }).optional(),
     coolingRegainFactor: regain("Cooling thermal regain factor"),
     heatingRegainFactor: regain("Heating thermal regain factor"),
     airflowPerBtuPerH: z

@@ -24,12 +24,17 @@ export function DeemedTable({ deemed, text }: { deemed: NonNullable<Result["deem
         isCardsWhenNarrow
         columns={[{ label: "Part" }, { label: "Electricity", isNumeric: true }, { label: "Gas", isNumeric: true }]}
         rows={[
-          row("rule", "The rule", deemed.coolingKWh + deemed.blowerKWh, deemed.heatingTherms),
+          row("rule", "The rule", deemed.coolingKWh + deemed.heatingKWh + deemed.blowerKWh, deemed.heatingTherms),
           ...deemed.parts.map((part) => row(part.id, part.title, part.electricityKWh, part.naturalGasTherms)),
           row("estimate", "This estimate", deemed.engineeringElectricityKWh, deemed.engineeringNaturalGasTherms),
         ]}
       />
       <p>The parts are exchanged in this order; the size of each hangs on it, their sum does not.</p>
+      <ul>
+        {deemed.difference.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
     </>
   );
 }
