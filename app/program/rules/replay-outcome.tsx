@@ -1,6 +1,7 @@
 import Link from "next/link";
 import { DataTable } from "#app/design/data-table.tsx";
 import { type Stat, StatGrid } from "#app/design/stat-block.tsx";
+import type { ClaimUnderRule } from "#lib/claims/replay-rule.ts";
 import { formatNumber, formatUsdCents } from "#lib/units/format.ts";
 import type { ReplayTotal, RuleReplay } from "#lib/work/claims/replay-program-rule.ts";
 
@@ -11,8 +12,17 @@ const cents = (value: number) => formatUsdCents(Math.round(value));
 const claims = (count: number) => (count === 1 ? "claim" : "claims");
 
 /** Rounded before it is compared: a change of less than one is none. */
-const lifetime = ({ before, after }: { before: ReplayTotal; after: ReplayTotal }) =>
+const summed = ({ before, after }: { before: ReplayTotal; after: ReplayTotal }) =>
   change(Math.round(before.total), Math.round(after.total), whole);
+
+/** What the deemed rule credits a claim a year. */
+const deemedWords = ({ deemed }: ClaimUnderRule): string =>
+  deemed ? `${whole(deemed.coolingKWh + deemed.blowerKWh)} kWh, ${whole(deemed.heatingTherms)} therms` : "none";
+
+function deemedChange(before: ClaimUnderRule, after: ClaimUnderRule): string {
+  const [was, is] = [deemedWords(before), deemedWords(after)];
+  return was === is ? is : `${was} → ${is}`;
+}
 
 function range({ low, high }: ReplayTotal, format: (value: number) => string): string | undefined {
   return low === high ? undefined : `by the sample ${format(Math.max(low, Math.min(0, high)))} to ${format(high)}`;
@@ -53,13 +63,25 @@ export function ReplayOutcome({
     {
       id: "electricity",
       label: "Counted over the measure’s life",
-      value: lifetime(replay.lifetimeElectricityKWh),
+      value: summed(replay.lifetimeElectricityKWh),
       unit: "kWh",
     },
     {
       id: "gas",
       label: "Counted over the measure’s life",
-      value: lifetime(replay.lifetimeNaturalGasTherms),
+      value: summed(replay.lifetimeNaturalGasTherms),
+      unit: "therms",
+    },
+    {
+      id: "deemed-electricity",
+      label: "Credited a year by the deemed rule",
+      value: summed(replay.deemedElectricityKWh),
+      unit: "kWh",
+    },
+    {
+      id: "deemed-gas",
+      label: "Credited a year by the deemed rule",
+      value: summed(replay.deemedNaturalGasTherms),
       unit: "therms",
     },
     {
@@ -94,6 +116,7 @@ export function ReplayOutcome({
             { label: "Claim" },
             { label: "Contractor" },
             { label: "Rebate", isNumeric: true },
+            { label: "Deemed saving a year" },
             { label: "Evidence missing", isNumeric: true },
             { label: "May take part" },
           ]}
@@ -105,6 +128,7 @@ export function ReplayOutcome({
               </Link>,
               names.get(contractorId) ?? "Another contractor",
               change(before.rebateUsdCents, after.rebateUsdCents, formatUsdCents),
+              deemedChange(before, after),
               change(before.missingEvidenceCount, after.missingEvidenceCount, String),
               after.outside.join(". ") || "yes",
             ],

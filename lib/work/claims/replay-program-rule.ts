@@ -2,9 +2,11 @@ import type { MemberActor } from "#lib/access/actor.ts";
 import { requireAllowed } from "#lib/access/can.ts";
 import type { Claim } from "#lib/claims/claim-schema.ts";
 import { isStillStanding } from "#lib/claims/claim-state.ts";
+import { deemedUnderRules } from "#lib/claims/deemed-under-rule.ts";
 import { type ProgramRule, programRuleSchema } from "#lib/claims/program-rule.ts";
-import { type RuleTouch, replayRule } from "#lib/claims/replay-rule.ts";
+import { type ClaimUnderRule, type RuleTouch, replayRule } from "#lib/claims/replay-rule.ts";
 import { estimateTotal, type SampleSums } from "#lib/claims/sampling/estimate-total.ts";
+import { loadReferenceData } from "#lib/reference-data/load-server.ts";
 import type { Store } from "#lib/store/open-store.ts";
 
 export interface TouchedClaim extends RuleTouch {
@@ -31,12 +33,17 @@ export interface RuleReplay {
   changeUsdCents: ReplayTotal;
   lifetimeElectricityKWh: { before: ReplayTotal; after: ReplayTotal };
   lifetimeNaturalGasTherms: { before: ReplayTotal; after: ReplayTotal };
+  /** Credited a year by the deemed rules, cooling and blower together. */
+  deemedElectricityKWh: { before: ReplayTotal; after: ReplayTotal };
+  deemedNaturalGasTherms: { before: ReplayTotal; after: ReplayTotal };
   /** The first of those gone through. */
   examples: readonly TouchedClaim[];
 }
 
 const PAGE = 250;
 const MOST_SHOWN = 20;
+
+const deemedKWh = ({ deemed }: ClaimUnderRule): number => (deemed ? deemed.coolingKWh + deemed.blowerKWh : 0);
 
 /** What is summed up of each claim. */
 const FIGURES = {
@@ -48,6 +55,10 @@ const FIGURES = {
   electricityAfter: ({ after }: RuleTouch) => after.lifetimeElectricityKWh,
   gasBefore: ({ before }: RuleTouch) => before.lifetimeNaturalGasTherms,
   gasAfter: ({ after }: RuleTouch) => after.lifetimeNaturalGasTherms,
+  deemedElectricityBefore: ({ before }: RuleTouch) => deemedKWh(before),
+  deemedElectricityAfter: ({ after }: RuleTouch) => deemedKWh(after),
+  deemedGasBefore: ({ before }: RuleTouch) => before.deemed?.heatingTherms ?? 0,
+  deemedGasAfter: ({ after }: RuleTouch) => after.deemed?.heatingTherms ?? 0,
 };
 type Figure = keyof typeof FIGURES;
 
@@ -101,7 +112,9 @@ export async function replayProgramRule(
       const held = dated.find(({ effectiveOn }) => effectiveOn <= completedOn)?.rule;
       if (!held || !isStillStanding(state) || replayedCount >= most) continue;
       // A stored packet was read by its schema when it came in.
-      const touch = replayRule(JSON.parse(packet) as Claim, held, rule);
+      const claim = JSON.parse(packet) as Claim;
+      const deemed = await deemedUnderRules(claim, { from: held, to: rule }, loadReferenceData);
+      const touch = replayRule(claim, held, rule, deemed);
       replayedCount++;
       sums.add(touch);
       if (touch.isTouched && examples.length < MOST_SHOWN)
@@ -122,6 +135,8 @@ export async function replayProgramRule(
     changeUsdCents: total("change"),
     lifetimeElectricityKWh: { before: total("electricityBefore"), after: total("electricityAfter") },
     lifetimeNaturalGasTherms: { before: total("gasBefore"), after: total("gasAfter") },
+    deemedElectricityKWh: { before: total("deemedElectricityBefore"), after: total("deemedElectricityAfter") },
+    deemedNaturalGasTherms: { before: total("deemedGasBefore"), after: total("deemedGasAfter") },
     examples,
   };
 }
