@@ -2,7 +2,7 @@ import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import type { Job } from "#lib/job/job-schema.ts";
 import type { DistributionMode, SiteResult, SystemResult } from "#lib/job/result/leakage-result.ts";
 import type { Result } from "#lib/job/result/result-schema.ts";
-import { statedMeasures } from "#lib/scope/job-measures.ts";
+import { statedMeasures } from "#lib/scope/stated-measures.ts";
 import { energyOf, readRanged, savingsOf } from "./assemble/energy.ts";
 import { leakageOf, seasonalOf } from "./assemble/leakage.ts";
 import { reductionOf } from "./assemble/verified.ts";
@@ -29,9 +29,9 @@ export interface ClaimedFigures extends Pick<Result, "leakage" | "energy" | "sav
 /** The measures stated in the job, as the kernel needs them. */
 function statedPlans(house: HouseModel): WorkPlan[] {
   const stated = house.job.plan?.chosenMeasures;
-  return plansOfMeasures(house, (details) => {
+  return plansOfMeasures(house, (all) => {
     if (!stated) return [];
-    const known = statedMeasures(details, stated);
+    const known = statedMeasures(all, stated);
     return [{ id: "chosen", measures: [...known.byHand, ...known.sprays] }];
   });
 }

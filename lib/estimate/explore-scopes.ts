@@ -4,6 +4,7 @@ import { scopeFrontier } from "#lib/scope/frontier.ts";
 import type { JobScopeProblem } from "#lib/scope/job-scope-problem.ts";
 import { leavesUndone, type UndoneLeak } from "#lib/scope/left-undone.ts";
 import { measureId } from "#lib/scope/measure-details.ts";
+import { type MeasureOrder, measureOrder } from "#lib/scope/measure-order.ts";
 import type { ChosenScope } from "#lib/scope/scope-problem.ts";
 import type { MixedIntegerSolver } from "#lib/scope/solver.ts";
 import type { Cents, Cfm, Dollars, Hours, Ratio, Share } from "#lib/units/quantity.ts";
@@ -20,7 +21,7 @@ import { valueLeaks } from "./value-leaks.ts";
 export interface ScopePoint {
   /** By its place on the frontier, cheapest first: "1", "2" … */
   id: string;
-  measures: readonly { siteId: string; repairId: string; title: string }[];
+  measures: readonly ({ siteId: string; repairId: string; title: string } & MeasureOrder)[];
   priceUsdCents: Cents;
   labourHours: Hours;
   lifetimeValueUsd: Dollars;
@@ -74,8 +75,9 @@ function scopePoint({
   return {
     id,
     measures: ids.map((each) => {
-      const { siteId, repair, title } = details.get(each)!;
-      return { siteId, repairId: repair.id, title };
+      const detail = details.get(each)!;
+      const { siteId, repair, title } = detail;
+      return { siteId, repairId: repair.id, title, ...measureOrder(problem, detail) };
     }),
     priceUsdCents: scope.priceUsdCents,
     labourHours: scope.labourHours,

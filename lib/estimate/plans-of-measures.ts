@@ -17,15 +17,15 @@ export interface OptionMeasures {
  */
 export function plansOfMeasures(
   house: HouseModel,
-  optionsFrom: (details: JobMeasures["details"]) => readonly OptionMeasures[],
+  optionsFrom: (all: JobMeasures) => readonly OptionMeasures[],
 ): WorkPlan[] {
   const { job } = house;
-  const { details, sprays } = jobMeasures({
+  const all = jobMeasures({
     sites: job.sites,
     places: job.places,
     catalogue: catalogueOfJob(job),
     book: job.priceBook ?? DEMO_PRICE_BOOK,
     sprayedSystemIds: job.plan?.offersSprayedSealant ? job.systems.map(({ id }) => id) : [],
   });
-  return createWorkPlans({ house, options: optionsFrom(details), details, sprays });
+  return createWorkPlans({ house, options: optionsFrom(all), details: all.details, sprays: all.sprays });
 }

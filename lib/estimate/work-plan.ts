@@ -1,5 +1,5 @@
-import type { JobMeasures, SprayOfSystem } from "#lib/scope/job-measures.ts";
-import { measureId } from "#lib/scope/measure-details.ts";
+import type { JobMeasures } from "#lib/scope/job-measures.ts";
+import { measureId, type SprayOfSystem } from "#lib/scope/measure-details.ts";
 import type { HouseModel } from "./complete/complete-house.ts";
 import type { WorkPlan } from "./kernel/house-kernel.ts";
 

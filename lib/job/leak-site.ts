@@ -56,6 +56,11 @@ export const leakSiteSchema = z
         title: "Where it was put on the drawing",
         description: "The part of that side in that place, and how far from its leftmost to its rightmost one",
       }),
+    partOfSiteId: idSchema.optional().meta({
+      title: "On the same run or return path as",
+      description:
+        "The leak that stands for the run: torn, off, or a cavity used as a return. It is repaired first, and new duct there closes this leak too.",
+    }),
     size: sizeSchema.optional(),
     reach: z.enum(REACHES).optional().meta({ title: "Reach" }),
     panPressurePa: numberField({ unit: "Pa", title: "Pressure pan reading", min: 0, max: 60 }).optional(),

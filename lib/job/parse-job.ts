@@ -1,5 +1,6 @@
 import { inputProblemFromZod } from "#lib/errors/from-zod.ts";
 import { type FieldProblem, InputProblem } from "#lib/errors/input-problem.ts";
+import { checkLeakParts } from "./check-leak-parts.ts";
 import { checkOtherMeasures } from "./check-other-measures.ts";
 import { checkRates } from "./check-rates.ts";
 import { JOB_SCHEMA_VERSION, type Job, jobSchema } from "./job-schema.ts";
@@ -162,6 +163,7 @@ export function findJobProblems(job: Job): FieldProblem[] {
     ...checkSystems(job, places),
     ...checkTests(job, systems),
     ...checkSites(job, systems, places),
+    ...checkLeakParts(job.sites),
     ...checkRates(job.rates),
     ...findRepeatedIds(job.plan?.otherMeasures ?? [], "#/plan/otherMeasures", "other measures"),
     ...checkOtherMeasures(job.plan?.otherMeasures),

@@ -1,5 +1,5 @@
 import { refuse } from "#lib/errors/input-problem.ts";
-import type { CandidateRepair, RepairOfLeak, ScopeGoal, ScopeProblem } from "./scope-problem.ts";
+import type { CandidateRepair, ScopeGoal, ScopeProblem } from "./scope-problem.ts";
 
 /** The rarest and the surest promise that a normal distribution can be asked for. */
 const LOWEST_PROBABILITY = 0.5;
@@ -34,8 +34,9 @@ function checkRepair(field: string, repair: CandidateRepair): void {
 /** Every rule speaks of leaks and repairs that exist; one that does not would silently forbid or allow. */
 function checkRules({ leaks, systemRepairs, exclusions, prerequisites }: ScopeProblem): void {
   const repairsOf = new Map(leaks.map((leak) => [leak.id, leak.repairs.map(({ id }) => id)]));
-  const known = (field: string, { leakId, repairId }: RepairOfLeak): void => {
-    if (repairsOf.get(leakId)?.includes(repairId)) return;
+  const known = (field: string, { leakId, repairId }: ScopeProblem["prerequisites"][number]["needs"]): void => {
+    const repairs = repairsOf.get(leakId);
+    if (repairs && (repairId === null || repairs.includes(repairId))) return;
     refuse({
       field,
       detail: `There is no repair ${repairId} of a leak ${leakId}`,
@@ -49,8 +50,10 @@ function checkRules({ leaks, systemRepairs, exclusions, prerequisites }: ScopePr
     known(`#/prerequisites/${index}/repair`, repair);
     known(`#/prerequisites/${index}/needs`, needs);
   });
-  systemRepairs.forEach(({ reachesLeakIds, needsRepairedLeakIds }, index) => {
-    const stranger = [...reachesLeakIds, ...needsRepairedLeakIds].find((id) => !repairsOf.has(id));
+  systemRepairs.forEach(({ reachesLeakIds, needsRepairedLeakIds, sparesHandAtLeakIds = [] }, index) => {
+    const stranger = [...reachesLeakIds, ...needsRepairedLeakIds, ...sparesHandAtLeakIds].find(
+      (id) => !repairsOf.has(id),
+    );
     if (stranger === undefined) return;
     refuse({
       field: `#/systemRepairs/${index}`,

@@ -30,6 +30,12 @@ function gapWidth({ kind, size }: SizedSite): Inches | "open" {
   return band === "fully-open" ? "open" : GAP_WIDTH_IN[band];
 }
 
+/** Whether a gap is known or taken to be no wider than this. */
+export function isNarrow(site: SizedSite, widestIn: Inches | undefined): boolean {
+  const width = gapWidth(site);
+  return widestIn !== undefined && width !== "open" && width <= widestIn;
+}
+
 /** Length of the joint to be sealed: as measured, else as usual for the kind. */
 function gapLengthFt({ kind, size }: SizedSite): Feet {
   const lengthIn = size?.from === "gap" ? size.gapLengthIn : LEAK_KINDS[kind].gapLengthIn;
@@ -42,11 +48,9 @@ function gapLengthFt({ kind, size }: SizedSite): Feet {
  */
 export function fittingRepairs({ catalogue, site }: { catalogue: RepairCatalogue; site: SizedSite }): Repair[] {
   if (site.isSuspectedAsbestos) return [];
-  const width = gapWidth(site);
-  return catalogue.repairs.filter(({ fits, widestGapIn }) => {
-    if (!fits.includes(site.kind)) return false;
-    return widestGapIn === undefined || (width !== "open" && width <= widestGapIn);
-  });
+  return catalogue.repairs.filter(
+    ({ fits, widestGapIn }) => fits.includes(site.kind) && (widestGapIn === undefined || isNarrow(site, widestGapIn)),
+  );
 }
 
 /** Materials of one repair at one leak, before waste. */

@@ -6,7 +6,10 @@ function traits(problem: ScopeProblem, leak: ScopeLeak): string {
   const { id, repairs, ...rest } = leak;
   const sprays = [...problem.systemRepairs]
     .sort(byId)
-    .map((spray) => [spray.id, spray.reachesLeakIds.includes(id), spray.needsRepairedLeakIds.includes(id)]);
+    .map((spray) => [
+      spray.id,
+      ...[spray.reachesLeakIds, spray.needsRepairedLeakIds, spray.sparesHandAtLeakIds].map((ids) => ids?.includes(id)),
+    ]);
   return JSON.stringify([
     Object.entries(rest).sort(),
     [...repairs].sort(byId).map((repair) => Object.entries(repair).sort()),

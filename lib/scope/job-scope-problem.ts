@@ -46,7 +46,7 @@ export function jobScopeProblem(input: JobScopeInput): JobScopeProblem {
     input;
   const sites = findings.map(({ site }) => site);
   const systemIds = new Set([...sites, ...notYetFound].map(({ systemId }) => systemId));
-  const { details, byHand, sprays, assumedReach, unpricedRepairIds } = jobMeasures({
+  const { details, byHand, sprays, assumedReach, unpricedRepairIds, exclusions, prerequisites } = jobMeasures({
     sites,
     places,
     catalogue,
@@ -78,8 +78,8 @@ export function jobScopeProblem(input: JobScopeInput): JobScopeProblem {
       sharedCosts: jobSharedCosts(book, places, replacingRepairIds),
       visits: { labourHoursEach: labourHoursOfVisit(book), ...costOf(book, [visitLine(book, "Trip")]) },
       minimumCharge: { minimumUsdCents: book.minimumUsdCents, topUpTaxRates: everything.map(({ taxRate }) => taxRate) },
-      exclusions: [],
-      prerequisites: [],
+      exclusions,
+      prerequisites,
     },
   };
 }

@@ -9,6 +9,7 @@ export type UndoneReason =
   | "left-for-later"
   | "limit-reached"
   | "would-not-help"
+  | "run-comes-first"
   | "not-chosen";
 
 export interface UndoneLeak {
@@ -57,6 +58,14 @@ function reasonFor(leak: ScopeLeak, aim: OptionAim): Omit<UndoneLeak, "siteId"> 
   }
 }
 
+/** Whether every repair of a leak comes after one at another leak that is left as it is too. */
+const waitsForRun = ({ prerequisites }: ScopeProblem, { id, repairs }: ScopeLeak, done: ReadonlySet<string>): boolean =>
+  repairs.every((repair) =>
+    prerequisites.some(
+      (rule) => rule.repair.leakId === id && rule.repair.repairId === repair.id && !done.has(rule.needs.leakId),
+    ),
+  );
+
 /** Every leak that a scope leaves as it is, and why, in the order of the ids. */
 export function leavesUndone({
   problem,
@@ -84,6 +93,10 @@ export function leavesUndone({
       }
       if (leak.repairs.length === 0)
         return { siteId: leak.id, code: "no-repair", why: "No repair in the catalogue fits it" };
+      if (waitsForRun(problem, leak, done)) {
+        const why = "Makes sense only once the run or return path it is on is repaired";
+        return { siteId: leak.id, code: "run-comes-first", why };
+      }
       return { siteId: leak.id, ...reasonFor(leak, aim) };
     })
     .sort((one, other) => (one.siteId < other.siteId ? -1 : 1));

@@ -3,7 +3,7 @@ import type { LeakSite, Reach } from "#lib/job/leak-site.ts";
 import { PLACE_LABELS } from "#lib/job/place.ts";
 import type { Place } from "#lib/job/place-schema.ts";
 import type { PriceBook } from "#lib/job/price-book-schema.ts";
-import { fittingRepairs, labourOf, materialsOf } from "./fitting-repairs.ts";
+import { fittingRepairs, isNarrow, labourOf, materialsOf } from "./fitting-repairs.ts";
 import { costOf } from "./job-shared-costs.ts";
 import { linesOfMeasure, type PricedMeasure } from "./price-scope.ts";
 import type { Repair, RepairCatalogue } from "./repair-schema.ts";
@@ -18,6 +18,17 @@ export interface MeasureDetail extends PricedMeasure {
 
 /** One repair at one leak, or of one system. */
 export const measureId = (siteId: string, repairId: string): string => `${siteId} ${repairId}`;
+
+/** Spraying one system: what it is, and the leaks that it has to do with. */
+export interface SprayOfSystem {
+  id: string;
+  systemId: string;
+  reachesLeakIds: readonly string[];
+  /** Closed by hand before. */
+  needsRepairedLeakIds: readonly string[];
+  /** Left to it, so that nobody seals them by hand as well. */
+  sparesHandAtLeakIds: readonly string[];
+}
 
 /** A system is sprayed with everything ready for the usual case. Source: practice. */
 const SPRAY_REACH = "moderate";
@@ -34,7 +45,7 @@ export function pricedRepairs(catalogue: RepairCatalogue, book: PriceBook) {
   };
 }
 
-/** Everything that can be done by hand at one leak. */
+/** Everything that can be done by hand at one leak, whatever is done at others. */
 export function handMeasures({
   catalogue,
   site,
@@ -60,7 +71,7 @@ export function handMeasures({
     }));
 }
 
-/** Spraying one system, with the leaks it reaches and those that must be closed by hand before. */
+/** Spraying one system, with the leaks it reaches, those that must be closed by hand before, and those left to it. */
 export function sprayMeasure({
   catalogue,
   repair,
@@ -71,7 +82,7 @@ export function sprayMeasure({
   repair: Repair;
   systemId: string;
   sites: readonly LeakSite[];
-}): { detail: MeasureDetail; reachesLeakIds: string[]; needsRepairedLeakIds: string[] } {
+}): { detail: MeasureDetail } & Omit<SprayOfSystem, "id" | "systemId"> {
   const ofSystem = sites.filter((site) => site.systemId === systemId);
   const reached = ofSystem.filter((site) => fittingRepairs({ catalogue, site }).includes(repair));
   const tooWide = ofSystem.filter((site) => !reached.includes(site) && !ISOLATED_KINDS.includes(site.kind));
@@ -88,6 +99,7 @@ export function sprayMeasure({
     },
     reachesLeakIds: reached.map(({ id }) => id),
     needsRepairedLeakIds: tooWide.map(({ id }) => id),
+    sparesHandAtLeakIds: reached.filter((site) => isNarrow(site, repair.sparesHandSealingUpToIn)).map(({ id }) => id),
   };
 }
 

@@ -3,15 +3,16 @@ import type { Cents, Cfm, Hours } from "#lib/units/quantity.ts";
 import { billOfMaterials, type MaterialToLoad } from "./bill-of-materials.ts";
 import { countedShare } from "./choices.ts";
 import { evaluateScope } from "./evaluate-scope.ts";
-import { statedMeasures } from "./job-measures.ts";
 import type { JobScopeProblem } from "./job-scope-problem.ts";
 import { leavesUndone, type UndoneLeak } from "./left-undone.ts";
 import { type MeasureDetail, measureId } from "./measure-details.ts";
+import { type MeasureOrder, measureOrder } from "./measure-order.ts";
 import { priceScope, type ScopePrice } from "./price-scope.ts";
 import type { AimedScope } from "./scope-options.ts";
 import type { ChosenScope, RepairOfLeak } from "./scope-problem.ts";
+import { statedMeasures } from "./stated-measures.ts";
 
-export interface OptionMeasure {
+export interface OptionMeasure extends MeasureOrder {
   /** The leak's id; the system's for a whole-system repair. */
   siteId: string;
   repairId: string;
@@ -85,6 +86,7 @@ export function pricedOption({
     labourHours: detail.labourHours,
     priceUsdCents: price.measures.find((measure) => measure.id === detail.id)!.priceUsdCents,
     removesCfm25: removedBy(jobProblem, scope, detail),
+    ...measureOrder(jobProblem.problem, detail),
   }));
   const undone = leavesUndone({ problem: jobProblem.problem, scope, aim: option.id, asbestosSiteIds });
   return { id, title, summary, scope, measures, materials: billOfMaterials(book, chosen), price, leavesUndone: undone };
@@ -100,7 +102,7 @@ export function chosenByHand({
   measures: readonly { siteId: string; repairId: string }[];
   limitCfm25?: Cfm;
 }): { scope: ChosenScope; unknown: readonly { siteId: string; repairId: string }[] } {
-  const { byHand, sprays, unknown } = statedMeasures(jobProblem.details, measures);
+  const { byHand, sprays, unknown } = statedMeasures({ ...jobProblem.problem, ...jobProblem }, measures);
   const scope = evaluateScope({
     problem: jobProblem.problem,
     measures: byHand.map(({ siteId, repairId }) => ({ leakId: siteId, repairId })),

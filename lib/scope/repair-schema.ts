@@ -25,6 +25,16 @@ const repairSchema = z
       description: "From a room, without ladder, attic, crawlspace, electricity or anything that burns fuel.",
     }),
     runLengthFt: numberField({ unit: "ft", title: "Usual length of new duct", above: 0, max: 200 }).optional(),
+    covers: z.array(z.enum(LEAK_KIND_IDS)).optional().meta({
+      title: "Takes along on the same run or return path",
+      description: "Leaks of these kinds are closed with it and are not repaired by themselves.",
+    }),
+    sparesHandSealingUpToIn: numberField({
+      unit: "in",
+      title: "Closes gaps up to this width so well that a hand seals none of them",
+      above: 0,
+      max: 1,
+    }).optional(),
     isOffered: z
       .boolean()
       .optional()
@@ -37,7 +47,12 @@ const repairSchema = z
     prerequisites: z.array(z.enum(PREREQUISITE_IDS)).max(PREREQUISITE_IDS.length),
     never: z.array(z.enum(NEVER_IDS)).max(NEVER_IDS.length),
     validity: shortTextSchema.meta({ title: "Where the figures hold" }),
-    evidence: z.strictObject({ effect: citedSchema, labour: citedSchema, materials: citedSchema }),
+    evidence: z.strictObject({
+      effect: citedSchema,
+      labour: citedSchema,
+      materials: citedSchema,
+      relations: citedSchema.optional(),
+    }),
   })
   .meta({ id: "Repair", title: "Repair" });
 

@@ -7,6 +7,13 @@ const LABOUR = practice("Person hours of a practiced crew, cleaning up included;
 const MATERIALS = practice("Coverage as commonly bought and spread; from memory.");
 const BY_HAND = practice("Share left after careful hand work, as retests in the trade show it; from memory.");
 
+const NEW_PIECE = practice(
+  "What is taken out leaks no more, and its joints are sealed as part of the new piece; from memory.",
+);
+const SPRAYED = practice(
+  "Wide gaps are closed by hand first, 1/2 in. taken and 5/8 in. named as the most; what is a hairline is left to the spray. From memory.",
+);
+
 const HAND_SEALING = ["dry", "clean", "accessible", "asbestos-cleared", "system-off", "combustion-tested"] as const;
 
 /**
@@ -248,6 +255,7 @@ const REPAIRS: readonly Repair[] = [
     plainTitle: "Replace the damaged duct with a new sealed one",
     reachesWholeSystem: false,
     fits: ["damaged-run", "disconnected-run", "crossover"],
+    covers: ["disconnected-run", "damaged-run", "crossover", "flexible-connection", "seam"],
     replacesDuct: true,
     isSafeForOwner: false,
     runLengthFt: 12,
@@ -269,7 +277,7 @@ const REPAIRS: readonly Repair[] = [
     prerequisites: ["accessible", "asbestos-cleared", "system-off", "combustion-tested"],
     never: [],
     validity: "Runs that leave the same collar and reach the same boot.",
-    evidence: { effect: BY_HAND, labour: LABOUR, materials: MATERIALS },
+    evidence: { effect: BY_HAND, labour: LABOUR, materials: MATERIALS, relations: NEW_PIECE },
   },
   {
     id: "replace-board-section",
@@ -277,6 +285,7 @@ const REPAIRS: readonly Repair[] = [
     plainTitle: "Replace the broken piece of duct board",
     reachesWholeSystem: false,
     fits: ["cracked-board"],
+    covers: ["cracked-board", "seam"],
     replacesDuct: true,
     isSafeForOwner: false,
     steps: ["Cut out the crushed section", "Shiplap a new one", "Staple, then listed closure or mastic over mesh"],
@@ -291,7 +300,7 @@ const REPAIRS: readonly Repair[] = [
     prerequisites: ["dry", "accessible", "asbestos-cleared", "system-off", "combustion-tested"],
     never: [],
     validity: "Board ducts whose neighbors are sound.",
-    evidence: { effect: BY_HAND, labour: LABOUR, materials: MATERIALS },
+    evidence: { effect: BY_HAND, labour: LABOUR, materials: MATERIALS, relations: NEW_PIECE },
   },
   {
     id: "seal-joist-bay",
@@ -347,6 +356,7 @@ const REPAIRS: readonly Repair[] = [
     plainTitle: "Put a real duct inside the wall or ceiling space",
     reachesWholeSystem: false,
     fits: ["building-cavity"],
+    covers: ["building-cavity"],
     replacesDuct: true,
     isSafeForOwner: false,
     steps: [
@@ -366,7 +376,7 @@ const REPAIRS: readonly Repair[] = [
     prerequisites: ["accessible", "asbestos-cleared", "system-off", "combustion-tested"],
     never: ["fire-damper"],
     validity: "Straight cavities; no wires or pipes in the way.",
-    evidence: { effect: BY_HAND, labour: LABOUR, materials: MATERIALS },
+    evidence: { effect: BY_HAND, labour: LABOUR, materials: MATERIALS, relations: NEW_PIECE },
   },
   {
     id: "new-return",
@@ -374,6 +384,7 @@ const REPAIRS: readonly Repair[] = [
     plainTitle: "Build a new return duct and close off the old air path",
     reachesWholeSystem: false,
     fits: ["panned-joist-return", "platform-return", "building-cavity"],
+    covers: ["panned-joist-return", "platform-return", "building-cavity"],
     replacesDuct: true,
     isSafeForOwner: false,
     runLengthFt: 15,
@@ -396,7 +407,7 @@ const REPAIRS: readonly Repair[] = [
     prerequisites: ["accessible", "asbestos-cleared", "system-off", "combustion-tested"],
     never: ["fire-damper"],
     validity: "Where a duct of full size has a way to the cabinet; static pressure is measured afterwards.",
-    evidence: { effect: BY_HAND, labour: LABOUR, materials: MATERIALS },
+    evidence: { effect: BY_HAND, labour: LABOUR, materials: MATERIALS, relations: NEW_PIECE },
   },
   {
     id: "end-cap",
@@ -467,6 +478,7 @@ const REPAIRS: readonly Repair[] = [
       "other",
     ],
     widestGapIn: 0.5,
+    sparesHandSealingUpToIn: 0.06,
     replacesDuct: false,
     isSafeForOwner: false,
     steps: [
@@ -496,6 +508,7 @@ const REPAIRS: readonly Repair[] = [
       },
       labour: LABOUR,
       materials: MATERIALS,
+      relations: SPRAYED,
     },
   },
 ];

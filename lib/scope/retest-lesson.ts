@@ -3,6 +3,7 @@ import type { Job } from "#lib/job/job-schema.ts";
 import type { Ranged } from "#lib/job/result/ranged.ts";
 import type { Result } from "#lib/job/result/result-schema.ts";
 import type { Cfm, Share } from "#lib/units/quantity.ts";
+import { coveringRepairId } from "./leaks-of-one-run.ts";
 import type { SealingRetest } from "./learning.ts";
 import type { RepairCatalogue } from "./repair-schema.ts";
 
@@ -36,13 +37,14 @@ export function retestLesson({
   let variance = testDoubtCfm25 ** 2;
   for (const { siteId, repairId } of measures) {
     const site = result.sites.find(({ id }) => id === siteId);
-    const repair = catalogue.repairs.find(({ id }) => id === repairId);
+    const learnedId = coveringRepairId(repairId) ?? repairId;
+    const repair = catalogue.repairs.find(({ id }) => id === learnedId);
     if (!site || !repair || repair.reachesWholeSystem) return null;
     const flow = result.scope.target?.measure === "to-outside" ? site.toOutsideCfm25 : site.cfm25;
     const closedShare: Share = 1 - repair.remainingShare;
     variance += ((standardUncertainty(flow) ?? 0) * closedShare) ** 2;
-    const sum = treated.get(repairId) ?? { repairId, cfm25: 0, sitesCount: 0 };
-    treated.set(repairId, { repairId, cfm25: sum.cfm25 + flow.value, sitesCount: sum.sitesCount + 1 });
+    const sum = treated.get(learnedId) ?? { repairId: learnedId, cfm25: 0, sitesCount: 0 };
+    treated.set(learnedId, { repairId: learnedId, cfm25: sum.cfm25 + flow.value, sitesCount: sum.sitesCount + 1 });
   }
   return {
     treated: [...treated.values()],

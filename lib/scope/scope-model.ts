@@ -9,7 +9,7 @@ import {
   type Term,
   times,
 } from "./model-draft.ts";
-import type { RepairOfLeak, ScopeGoal, ScopeProblem } from "./scope-problem.ts";
+import type { ScopeGoal, ScopeProblem } from "./scope-problem.ts";
 import { addMinimumCharge, addSharedCosts, addVisits } from "./shared-cost-rows.ts";
 
 /** Where each decision stands in the model. */
@@ -67,25 +67,24 @@ function addRules(
   problem: ScopeProblem,
   { choices, sprays }: Pick<ScopeColumns, "choices" | "sprays">,
 ): void {
-  const columnsOf = ({ leakId, repairId }: RepairOfLeak) =>
+  const columnsOf = ({ leakId, repairId }: { leakId: string; repairId: string | null }) =>
     choices
-      .filter(({ choice }) => choice.leakId === leakId && choice.repairId === repairId)
+      .filter(({ choice }) => choice.leakId === leakId && choice.repairId !== null)
+      .filter(({ choice }) => repairId === null || choice.repairId === repairId)
       .map(({ column }) => column);
   for (const [left, right] of problem.exclusions) {
     const terms = times([...columnsOf(left), ...columnsOf(right)], 1);
     addRow(draft, { name: `not both ${left.leakId} and ${right.leakId}`, lower: 0, upper: 1, terms });
   }
-  for (const { id, needsRepairedLeakIds } of problem.systemRepairs) {
+  for (const { id, needsRepairedLeakIds, sparesHandAtLeakIds = [] } of problem.systemRepairs) {
+    const column = sprays.get(id)!;
     for (const leakId of needsRepairedLeakIds) {
-      const repaired = choices.filter(({ choice }) => choice.leakId === leakId && choice.repairId !== null);
-      const terms = [
-        ...times(
-          repaired.map(({ column }) => column),
-          1,
-        ),
-        { column: sprays.get(id)!, coefficient: -1 },
-      ];
+      const terms = [...times(columnsOf({ leakId, repairId: null }), 1), { column, coefficient: -1 }];
       addRow(draft, { name: `${id} after ${leakId}`, lower: 0, upper: Infinity, terms });
+    }
+    for (const leakId of sparesHandAtLeakIds) {
+      const terms = [...times(columnsOf({ leakId, repairId: null }), 1), { column, coefficient: 1 }];
+      addRow(draft, { name: `${id} and not by hand ${leakId}`, lower: 0, upper: 1, terms });
     }
   }
   for (const { repair, needs } of problem.prerequisites) {

@@ -36,6 +36,8 @@ export interface SystemRepair extends CandidateRepair {
   reachesLeakIds: readonly string[];
   /** Leaks too wide for it, which must be repaired by hand before. */
   needsRepairedLeakIds: readonly string[];
+  /** Leaks that it closes so well that they are not sealed by hand as well. */
+  sparesHandAtLeakIds?: readonly string[];
 }
 
 /** Leakage of a system that no found leak explains. It cannot be repaired by hand until it is found. */
@@ -80,8 +82,8 @@ export interface ScopeProblem {
   minimumCharge: { minimumUsdCents: Cents; topUpTaxRates: readonly Ratio[] } | null;
   /** Pairs that cannot both be done. */
   exclusions: readonly (readonly [RepairOfLeak, RepairOfLeak])[];
-  /** A repair that makes sense only after another one. */
-  prerequisites: readonly { repair: RepairOfLeak; needs: RepairOfLeak }[];
+  /** A repair that makes sense only after another one; with no repair named, after any repair of that leak. */
+  prerequisites: readonly { repair: RepairOfLeak; needs: { leakId: string; repairId: string | null } }[];
 }
 
 /** What the scope is for. Limits may be combined; the target holds with the stated probability. */

@@ -38,6 +38,21 @@ describe("a claim's figures alone", () => {
       { chosenMeasures: [{ siteId: system, repairId: "spray-from-inside" }, ...measures], offersSprayedSealant: true },
     ];
     await expectSame(withoutPlan, reference);
+    const board = job.sites.find(({ kind }) => kind === "cracked-board")!;
+    const sites: Job["sites"] = [
+      ...job.sites,
+      { ...board, id: "board-seam", kind: "seam", size: { from: "band", band: "hairline" }, partOfSiteId: board.id },
+    ];
+    const section = { siteId: board.id, repairId: "replace-board-section" };
+    const seam = { siteId: "board-seam", repairId: "covered-by-replace-board-section" };
+    const withSection = { ...job, sites, plan: { ...plan, chosenMeasures: [section] } };
+    await expectSame(withSection, reference);
+    await expectSame({ ...withSection, plan: { ...plan, chosenMeasures: [section, seam] } }, reference);
+    // The seam goes with the new section whether it is stated or not.
+    const claimed = (each: Job) => claimedNumbers(estimateClaimedFigures(each, reference, { draws: 0 }));
+    expect(claimed({ ...withSection, plan: { ...plan, chosenMeasures: [section, seam] } })).toEqual(
+      claimed(withSection),
+    );
     for (const each of plans) await expectSame({ ...job, plan: each }, reference);
     await expectSame({ ...job, priceBook: { ...DEMO_PRICE_BOOK, materials: [] } }, reference);
   });

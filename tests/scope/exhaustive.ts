@@ -47,11 +47,12 @@ export function countScope(problem: ScopeProblem, picks: readonly number[], spra
       hours += repair.labourHours;
     }
   });
-  const does = ({ leakId, repairId }: RepairOfLeak) =>
-    measures.some((m) => m.leakId === leakId && m.repairId === repairId);
+  const does = ({ leakId, repairId }: { leakId: string; repairId: string | null }) =>
+    measures.some((m) => m.leakId === leakId && (repairId === null || m.repairId === repairId));
   if (problem.exclusions.some(([left, right]) => does(left) && does(right))) return null;
   if (problem.prerequisites.some(({ repair, needs }) => does(repair) && !does(needs))) return null;
   if (spray?.needsRepairedLeakIds.some((id) => !measures.some(({ leakId }) => leakId === id))) return null;
+  if (spray?.sparesHandAtLeakIds?.some((id) => measures.some(({ leakId }) => leakId === id))) return null;
   for (const cell of problem.notYetFound) {
     if (spray?.systemId !== cell.systemId) continue;
     const flow = problem.measure === "total" ? cell.cfm25 : cell.toOutsideCfm25;
@@ -82,7 +83,7 @@ export function countScope(problem: ScopeProblem, picks: readonly number[], spra
   let priceUsd = cents / 100;
   if (isAny && problem.minimumCharge) {
     const missing = Math.max(0, problem.minimumCharge.minimumUsdCents - beforeTax);
-    priceUsd += (missing * (1 + problem.minimumCharge.topUpTaxRates[0]!)) / 100;
+    priceUsd += (missing * (1 + (problem.minimumCharge.topUpTaxRates[0] ?? 0))) / 100;
   }
   return { measures, sprayed, priceUsd, hours, removed, variance, value };
 }

@@ -6,6 +6,7 @@ import { repairName } from "../messages/names.ts";
 import type { JobContext, NumberedLeak } from "../proposal/proposal-context.ts";
 import { cautionWords } from "./caution-words.ts";
 import { gaugeReading } from "./gauge-reading.ts";
+import { relationWords } from "./relation-words.ts";
 
 type Measure = ScopeOption["measures"][number];
 
@@ -97,7 +98,8 @@ function photoBlocks({ speaker }: JobContext, work: WorkStage["work"]): Block[] 
   return items.length > 0 ? [{ kind: "photos", items }] : [];
 }
 
-function stageTable({ speaker, language }: JobContext, work: WorkStage["work"], stage: number): Block {
+function stageTable(context: JobContext, work: WorkStage["work"], stage: number): Block {
+  const { speaker, language } = context;
   return {
     kind: "table",
     table: {
@@ -113,7 +115,10 @@ function stageTable({ speaker, language }: JobContext, work: WorkStage["work"], 
         leak ? String(leak.number) : "",
         leak?.label ?? speaker.say("propose.system"),
         leak ? speaker.whole(leak.result.cfm25.value) : "",
-        language === "en" ? measure.title : repairName(language, measure.repairId, measure.title),
+        [
+          language === "en" ? measure.title : repairName(language, measure.repairId, measure.title),
+          ...relationWords(context, measure),
+        ].join(". "),
         speaker.number(measure.labourHours),
       ]),
     },

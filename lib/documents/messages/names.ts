@@ -2,7 +2,10 @@ import { LEAK_KINDS, type LeakKindId } from "#lib/job/leak-kinds.ts";
 import { PLACE_LABELS, type PlaceKind } from "#lib/job/place.ts";
 import { HOUSE_SECTION_WORDS } from "#lib/pictures/house/house-section-words.ts";
 import type { Language } from "#lib/pictures/scene.ts";
+import { coveringRepairId } from "#lib/scope/leaks-of-one-run.ts";
 import { STARTING_CATALOGUE } from "#lib/scope/repairs.ts";
+import { EN } from "./en.ts";
+import { ES } from "./es.ts";
 
 const LEAK_KINDS_ES: Readonly<Record<LeakKindId, string>> = {
   "disconnected-run": "Un ducto que se soltó",
@@ -139,6 +142,7 @@ export function placeName(language: Language, kind: PlaceKind): string {
 
 /** The repair as a homeowner reads it; one that is not in the catalogue keeps the title of the result. */
 export function repairName(language: Language, repairId: string, fallback: string): string {
+  if (coveringRepairId(repairId) !== null) return (language === "es" ? ES : EN)["repair.covered"];
   if (language === "es") return REPAIRS_ES[repairId] ?? fallback;
   return STARTING_CATALOGUE.repairs.find(({ id }) => id === repairId)?.plainTitle ?? fallback;
 }

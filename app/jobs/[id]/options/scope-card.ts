@@ -37,13 +37,26 @@ function leakWords(job: Job, siteId: string): string {
   return `${index + 1}. ${site.label ?? LEAK_KINDS[site.kind].label}`;
 }
 
+/** What a measure has to do with others: first, not together with, left to it. */
+function relationWords(job: Job, measure: ScopePoint["measures"][number]): string[] {
+  const named = (siteIds: readonly string[]) => siteIds.map((id) => leakWords(job, id)).join("; ");
+  const { firstSiteIds = [], togetherWithSiteIds = [], notByHandSiteIds = [] } = measure;
+  return [
+    ...(firstSiteIds.length > 0 ? [`First ${named(firstSiteIds)}`] : []),
+    ...(togetherWithSiteIds.length > 0
+      ? [`Together with ${named(togetherWithSiteIds)}, and not with another repair there`]
+      : []),
+    ...(notByHandSiteIds.length > 0 ? [`Not together with sealing by hand at ${named(notByHandSiteIds)}`] : []),
+  ];
+}
+
 function commonWords(
   { job, text, isChosen }: Told,
   scope: Pick<
     ScopeOption,
     "labourHours" | "probabilityOfReachingTarget" | "priceUsdCents" | "leavesUndone" | "provenOptimal"
   > & {
-    measures: readonly { siteId: string; repairId: string; title: string }[];
+    measures: readonly ScopePoint["measures"][number][];
     gapRatio?: number | null | undefined;
     left: { value: number; low: number | undefined; high: number | undefined };
   },
@@ -62,7 +75,9 @@ function commonWords(
         : [{ label: "Chance to reach the target", value: chanceWords(scope.probabilityOfReachingTarget) }]),
       { label: "Person hours", value: formatNumber(scope.labourHours) },
     ],
-    does: scope.measures.map(({ siteId, title }) => `${leakWords(job, siteId)}: ${title}`),
+    does: scope.measures.map((measure) =>
+      [`${leakWords(job, measure.siteId)}: ${measure.title}`, ...relationWords(job, measure)].join(". "),
+    ),
     leaves: scope.leavesUndone.map(({ siteId, why }) => `${leakWords(job, siteId)}. ${why}`),
     measures: scope.measures.map(({ siteId, repairId }) => ({ siteId, repairId })),
   };

@@ -1,5 +1,17 @@
+import { LEAK_KINDS, type LeakKindId } from "#lib/job/leak-kinds.ts";
 import { PLACE_LABELS, type PlaceKind } from "#lib/job/place.ts";
 import { type Draft, listAt, textAt } from "../draft.ts";
+
+/** What a run or return path is put down as: the kinds that new duct takes the place of. */
+const COVERING_KINDS: ReadonlySet<LeakKindId> = new Set([
+  "disconnected-run",
+  "damaged-run",
+  "crossover",
+  "cracked-board",
+  "panned-joist-return",
+  "platform-return",
+  "building-cavity",
+]);
 
 interface Option {
   value: string;
@@ -21,6 +33,17 @@ export function systemOptions(draft: Draft): Option[] {
     value: String(system.id),
     label: textAt(system, "label") ?? `System ${index + 1}`,
   }));
+}
+
+/** Leaks that stand for a run or return path: those that new duct can be put in for, of the same system and side. */
+export function runLeakOptions(draft: Draft, site: Draft): Option[] {
+  const sites = listAt(draft, "sites");
+  return sites.flatMap((other, index) => {
+    const kind = textAt(other, "kind") as LeakKindId | undefined;
+    const isRun = kind !== undefined && COVERING_KINDS.has(kind) && textAt(other, "partOfSiteId") === undefined;
+    if (other.id === site.id || !isRun || other.side !== site.side || other.systemId !== site.systemId) return [];
+    return [{ value: String(other.id), label: `${index + 1}. ${textAt(other, "label") ?? LEAK_KINDS[kind].label}` }];
+  });
 }
 
 export function fanOptions(draft: Draft): Option[] {

@@ -10,7 +10,7 @@ import { ChoiceAt, FlagAt, NumberAt, TextAt } from "../fields.tsx";
 import { NotesAt } from "../notes.tsx";
 import styles from "../trip.module.css";
 import { useTrip } from "../trip-context.ts";
-import { placeOptions, systemOptions } from "./job-options.ts";
+import { placeOptions, runLeakOptions, systemOptions } from "./job-options.ts";
 import { LeakPhotos } from "./leak-photos.tsx";
 
 const isKind = (text: string | undefined): text is LeakKindId => text !== undefined && Object.hasOwn(LEAK_KINDS, text);
@@ -85,6 +85,7 @@ export function LeakCard({
               <ChoiceAt path={`${path}/systemId`} label="System" options={systemOptions(draft)} isRequired />
             ) : null}
             <TextAt path={`${path}/label`} />
+            <RunOfLeak path={path} site={site} />
           </div>
           <FlagAt
             path={`${path}/isSuspectedAsbestos`}
@@ -104,6 +105,21 @@ export function LeakCard({
         </div>
       </Disclosure>
     </li>
+  );
+}
+
+/** The leak that stands for the run or return path that this one is on, where there is one to choose. */
+function RunOfLeak({ path, site }: { path: string; site: Draft }) {
+  const { draft } = useTrip();
+  const options = runLeakOptions(draft, site);
+  if (options.length === 0) return null;
+  return (
+    <ChoiceAt
+      path={`${path}/partOfSiteId`}
+      options={options}
+      unknownLabel="None of them"
+      hint="That leak is repaired first, and new duct there closes this one too."
+    />
   );
 }
 
