@@ -1,18 +1,25 @@
 "use client";
 
-import type { ReactNode } from "react";
+import { type ReactNode, useState } from "react";
 import { Button } from "#app/design/button.tsx";
+import { Disclosure } from "#app/design/worked-out.tsx";
 import { type Draft, listAt } from "./draft.ts";
 import styles from "./trip.module.css";
 import { useTrip } from "./trip-context.ts";
 
-/** A list of things of one kind: each a card with its name, removable, and a button that adds the next one. */
+const keyOf = (entry: Draft, index: number): string => (typeof entry.id === "string" ? entry.id : String(index));
+
+/**
+ * A list of things of one kind: each a card with its name, removable, and a button that adds the next one. Where there
+ * are facts to show, what was entered before folds to its name and its facts, so that a long list stays one screen.
+ */
 export function EntryList({
   path,
   title,
   addLabel,
   makeNew,
   keepReason,
+  facts,
   empty,
   headingLevel = 2,
   children,
@@ -23,6 +30,8 @@ export function EntryList({
   makeNew?: (list: readonly Draft[]) => Draft;
   /** Why an entry cannot be removed just now. */
   keepReason?: (entry: Draft, index: number) => string | undefined;
+  /** What an entry says in one line while it is folded. */
+  facts?: (entry: Draft, index: number) => string;
   empty?: ReactNode;
   headingLevel?: 2 | 3 | 4;
   children: (entryPath: string, entry: Draft, index: number) => ReactNode;
@@ -30,33 +39,55 @@ export function EntryList({
   const { draft, set } = useTrip();
   const Heading = `h${headingLevel}` as const;
   const list = listAt(draft, path);
+  const [enteredBefore] = useState(() => new Set(list.map(keyOf)));
   return (
     <div className={styles.entries}>
       {list.length === 0 ? empty : null}
       {list.map((entry, index) => {
         const name = title(entry, index);
         const reason = keepReason?.(entry, index);
+        const removal =
+          reason === undefined ? (
+            <Button
+              variant="quiet"
+              onClick={() =>
+                set(
+                  path,
+                  list.filter((each) => each !== entry),
+                )
+              }
+            >
+              Remove<span className={styles.hidden}> {name}</span>
+            </Button>
+          ) : (
+            <span className={styles.small}>{reason}</span>
+          );
+        const key = keyOf(entry, index);
+        const fields = children(`${path}/${index}`, entry, index);
+        if (facts)
+          return (
+            <section key={key} className={styles.folding} aria-label={name}>
+              <Disclosure
+                isOpen={!enteredBefore.has(key)}
+                title={
+                  <span className={styles.leakName}>
+                    <strong>{name}</strong>
+                    <span className={styles.leakFacts}>{facts(entry, index)}</span>
+                  </span>
+                }
+              >
+                {fields}
+                {removal}
+              </Disclosure>
+            </section>
+          );
         return (
-          <section key={typeof entry.id === "string" ? entry.id : index} className={styles.entry} aria-label={name}>
+          <section key={key} className={styles.entry} aria-label={name}>
             <div className={styles.entryHead}>
               <Heading>{name}</Heading>
-              {reason === undefined ? (
-                <Button
-                  variant="quiet"
-                  onClick={() =>
-                    set(
-                      path,
-                      list.filter((each) => each !== entry),
-                    )
-                  }
-                >
-                  Remove<span className={styles.hidden}> {name}</span>
-                </Button>
-              ) : (
-                <span className={styles.small}>{reason}</span>
-              )}
+              {removal}
             </div>
-            {children(`${path}/${index}`, entry, index)}
+            {fields}
           </section>
         );
       })}

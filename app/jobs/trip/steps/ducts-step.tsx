@@ -2,7 +2,8 @@
 
 import { Disclosure } from "#app/design/worked-out.tsx";
 import { PLACE_LABELS, type PlaceKind } from "#lib/job/place.ts";
-import { type Draft, listAt, newId, readAt, textAt } from "../draft.ts";
+import { type UnitText, unitText } from "#lib/units/unit-text.ts";
+import { type Draft, listAt, newId, numberAt, readAt, textAt } from "../draft.ts";
 import { EntryList } from "../entry-list.tsx";
 import { choiceLabel } from "../field-words.ts";
 import { ChoiceAt, FlagAt, NumberAt, TextAt } from "../fields.tsx";
@@ -13,7 +14,7 @@ import { placeOptions } from "./job-options.ts";
 
 /** First the places around the ducts, then the runs through them. */
 export function DuctsStep() {
-  const { draft } = useTrip();
+  const { draft, units } = useTrip();
   return (
     <>
       <h2>Places around the ducts</h2>
@@ -46,6 +47,7 @@ export function DuctsStep() {
             title={(run, at) =>
               textAt(run, "label") ?? `${choiceLabel("side", textAt(run, "side") ?? "")} run ${at + 1}`
             }
+            facts={(run) => runFacts(run, { draft, text: unitText(units) })}
             addLabel="Add a run"
             makeNew={(list) => nextRun(draft, list)}
           >
@@ -55,6 +57,31 @@ export function DuctsStep() {
       ))}
     </>
   );
+}
+
+/** Keeps what stands on both sides of it on one line. */
+const UNBROKEN = "\u2060";
+
+/** A run in one line: where it is, what it is made of, how large it is. */
+function runFacts(run: Draft, { draft, text }: { draft: Draft; text: UnitText }): string {
+  const size = (key: string, unit: string) => {
+    const value = numberAt(run, key);
+    return value === undefined ? undefined : text.quantity(value, unit);
+  };
+  const place = placeOptions(draft)
+    .find(({ value }) => value === run.placeId)
+    ?.label.toLowerCase();
+  const material = textAt(run, "material");
+  const insulation = numberAt(run, "insulationRValue");
+  const length = [size("lengthFt", "ft"), size("diameterIn", "in")].filter(Boolean).join(" of ");
+  return [
+    [textAt(run, "side"), place].filter(Boolean).join(", "),
+    material && choiceLabel("systems/*/runs/*/material", material).toLowerCase(),
+    (size("areaFt2", "ft²") ?? length) || "size not known",
+    insulation === undefined ? undefined : insulation === 0 ? "bare" : `R${UNBROKEN}-${UNBROKEN}${insulation}`,
+  ]
+    .filter(Boolean)
+    .join(" · ");
 }
 
 function placeName(place: Draft): string {

@@ -2,7 +2,8 @@
 
 import { useState } from "react";
 import { Disclosure } from "#app/design/worked-out.tsx";
-import { listAt, textAt } from "../draft.ts";
+import { type UnitText, unitText } from "#lib/units/unit-text.ts";
+import { type Draft, listAt, numberAt, textAt } from "../draft.ts";
 import { EntryList } from "../entry-list.tsx";
 import { ChoiceAt, FlagAt, NumberAt, TextAt } from "../fields.tsx";
 import { NotesAt } from "../notes.tsx";
@@ -35,9 +36,25 @@ function useFuels(): Fuels {
   };
 }
 
+const BILLED = [
+  ["electricityKWh", "kWh", ""],
+  ["naturalGasTherms", "therms", ""],
+  ["propaneGallons", "gal", " of propane"],
+  ["fuelOilGallons", "gal", " of oil"],
+] as const;
+
+/** What a bill says in one line. */
+function billFacts(bill: Draft, text: UnitText): string {
+  const amounts = BILLED.flatMap(([key, unit, fuel]) => {
+    const value = numberAt(bill, key);
+    return value === undefined ? [] : [`${text.quantity(value, unit)}${fuel}`];
+  });
+  return amounts.length > 0 ? amounts.join(" · ") : "nothing entered yet";
+}
+
 export function EnergyStep() {
   const { gas, propane, oil, electricHeat, cooling } = useFuels();
-  const { draft } = useTrip();
+  const { draft, units } = useTrip();
   /** A file may bill a fuel that the equipment does not use: hot water, cooking. */
   const isBilled = (field: string) => listAt(draft, "energy/bills").some((bill) => bill[field] !== undefined);
   /** Fields keep what is typed: what a file brings is shown by making them anew. */
@@ -65,6 +82,7 @@ export function EnergyStep() {
         path="energy/bills"
         headingLevel={3}
         title={(bill, index) => `Bill ${index + 1}${textAt(bill, "endDate") ? `, to ${textAt(bill, "endDate")}` : ""}`}
+        facts={(bill) => billFacts(bill, unitText(units))}
         addLabel="Add a bill"
         makeNew={(list) => ({ startDate: textAt(list.at(-1) ?? {}, "endDate") ?? "" })}
       >

@@ -1,14 +1,29 @@
 "use client";
 
 import { Disclosure } from "#app/design/worked-out.tsx";
-import { listAt, newId, textAt } from "../draft.ts";
+import { type UnitText, unitText } from "#lib/units/unit-text.ts";
+import { type Draft, listAt, newId, numberAt, textAt } from "../draft.ts";
 import { EntryList } from "../entry-list.tsx";
+import { choiceLabel } from "../field-words.ts";
 import { ChoiceAt, NumberAt, TextAt } from "../fields.tsx";
 import { NotesAt } from "../notes.tsx";
 import { useTrip } from "../trip-context.ts";
 
+/** One system among several, in one line. */
+function systemFacts(system: Draft, text: UnitText): string {
+  const part = (mode: string, size: string) => {
+    const kind = textAt(system, `${mode}/kind`);
+    const btuPerH = numberAt(system, `${mode}/${size}`);
+    if (kind === undefined) return [];
+    const label = choiceLabel(`systems/*/${mode}/kind`, kind).toLowerCase();
+    return [btuPerH === undefined ? label : `${label}, ${text.quantity(btuPerH, "Btu/h")}`];
+  };
+  const parts = [...part("heating", "outputBtuPerH"), ...part("cooling", "capacityBtuPerH")];
+  return parts.length > 0 ? parts.join(" · ") : "nothing entered yet";
+}
+
 export function EquipmentStep() {
-  const { draft } = useTrip();
+  const { draft, units } = useTrip();
   const systems = listAt(draft, "systems");
   const isUsed = (id: string) =>
     [...listAt(draft, "sites"), ...listAt(draft, "tests")].some((entry) => entry.systemId === id);
@@ -16,6 +31,7 @@ export function EquipmentStep() {
     <EntryList
       path="systems"
       title={(system, index) => textAt(system, "label") ?? `System ${index + 1}`}
+      facts={systems.length > 1 ? (system) => systemFacts(system, unitText(units)) : undefined}
       addLabel="Add another system"
       makeNew={(list) => {
         const id = newId(list, "system");
