@@ -86,6 +86,10 @@ export async function walkTheWay({ url, browser }: DrivenApp, { width, hand: kin
   await hand.type(field("Name of the house"), `Walker Lane ${width} (invented)`);
   await hand.type(field("ZIP code"), "53711");
   await goOn(/Start the trip/, "house");
+  // Whoever asks for the result too soon is told what it still needs, where that is asked.
+  await page.goto(page.url().replace(/house$/, "result"));
+  await page.waitForURL(/\/house\?needed=result$/);
+  expect(await page.getByText("The result still needs this").count()).toBe(1);
   await hand.type(field(/^Conditioned floor area/), "1,640");
   await check();
   await goOn(/Continue to equipment/, "equipment");

@@ -15,6 +15,7 @@ import { AnswerPanel } from "./answer-panel.tsx";
 import { type Draft, type Json, writeAt } from "./draft.ts";
 import type { FieldSpecs } from "./field-spec.ts";
 import { type MissingField, missingFields } from "./missing.ts";
+import { NeededForResult } from "./needed-for-result.tsx";
 import { railSteps } from "./rail-steps.ts";
 import { saveJob } from "./save-job.ts";
 import styles from "./trip.module.css";
@@ -36,11 +37,24 @@ export interface TripProps {
   specs: FieldSpecs;
   first: LiveAnswer;
   later: Promise<CloserLook>;
+  /** Sent here on the way to the result, because something is still needed for it. */
+  wantsResult: boolean;
   children: ReactNode;
 }
 
 /** The trip through the house: the draft lives here while one step of it is on the screen. */
-export function Trip({ jobId, revision, step, units, firstDraft, specs, first, later, children }: TripProps) {
+export function Trip({
+  jobId,
+  revision,
+  step,
+  units,
+  firstDraft,
+  specs,
+  first,
+  later,
+  wantsResult,
+  children,
+}: TripProps) {
   const router = useRouter();
   const [draft, setDraft] = useState(firstDraft);
   const [past, setPast] = useState<readonly Draft[]>([]);
@@ -129,14 +143,10 @@ export function Trip({ jobId, revision, step, units, firstDraft, specs, first, l
       steps={railSteps({ draft, units, step, problems: missing, openUsdPerYear: answer?.openUsdPerYear, hrefOf })}
     />
   );
+  const fieldHref = (each: MissingField) =>
+    each.step === step ? `#${each.path}` : `${hrefOf(each.step)}#${each.path}`;
   const panel = (
-    <AnswerPanel
-      answer={answer}
-      hasHouse={step !== "leaks"}
-      missing={missing}
-      hrefOfStep={hrefOf}
-      hrefOf={(each) => (each.step === step ? `#${each.path}` : `${hrefOf(each.step)}#${each.path}`)}
-    />
+    <AnswerPanel answer={answer} hasHouse={step !== "leaks"} missing={missing} hrefOfStep={hrefOf} hrefOf={fieldHref} />
   );
 
   return (
@@ -170,6 +180,9 @@ export function Trip({ jobId, revision, step, units, firstDraft, specs, first, l
               >
                 <p>{conflict}</p>
               </Notice>
+            ) : null}
+            {wantsResult ? (
+              <NeededForResult missing={missing} hrefOf={fieldHref} resultHref={hrefOf("result")} />
             ) : null}
             <h1>{words.question}</h1>
             <p>{words.reason}</p>

@@ -15,6 +15,7 @@ import { isTripStep, STEP_WORDS } from "../../trip/trip-steps.ts";
 
 interface Props {
   params: Promise<{ id: string; step: string }>;
+  searchParams: Promise<{ needed?: string }>;
 }
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
@@ -23,8 +24,9 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 }
 
 /** One step of the trip, with the answer as far as it goes. */
-export default async function TripStepPage({ params }: Props) {
+export default async function TripStepPage({ params, searchParams }: Props) {
   const { id, step } = await params;
+  const { needed } = await searchParams;
   if (!isTripStep(step)) notFound();
   const { job, revision, own } = await showAs("job.view", async (scope) => ({
     ...(await scope.jobs.findCurrent(id)),
@@ -50,6 +52,7 @@ export default async function TripStepPage({ params }: Props) {
         specs={jobFieldSpecs()}
         first={first}
         later={later}
+        wantsResult={needed === "result"}
       >
         <Step step={step} rules={rules} own={own} />
       </Trip>
