@@ -3,6 +3,9 @@ import Link from "next/link";
 import { Button, LinkButton } from "#app/design/button.tsx";
 import { DemoBanner } from "#app/design/demo-banner.tsx";
 import { EmptyState } from "#app/design/empty-state.tsx";
+import { RuleNotices } from "#app/program/rule-notices.tsx";
+import { can } from "#lib/access/can.ts";
+import { unseenRules } from "#lib/work/claims/rule-notices.ts";
 import { duplicateJob } from "./actions.ts";
 import { JobFilters } from "./job-filters.tsx";
 import { isJobState, JOB_STATE_WORDS } from "./job-states.ts";
@@ -17,9 +20,15 @@ type Search = Promise<{ q?: string; state?: string; after?: string }>;
 export default async function JobsPage({ searchParams }: { searchParams: Search }) {
   const { q = "", state, after } = await searchParams;
   const filter = isJobState(state) ? state : undefined;
-  const { page, name } = await showAs("job.view", async ({ jobs }, actor) => ({
-    page: await jobs.list({ search: q, limit: 50, ...(filter && { state: filter }), ...(after && { cursor: after }) }),
+  const { page, name, notices } = await showAs("job.view", async (scope, actor) => ({
+    page: await scope.jobs.list({
+      search: q,
+      limit: 50,
+      ...(filter && { state: filter }),
+      ...(after && { cursor: after }),
+    }),
     name: actor.organizationName,
+    notices: can(actor, "claim.submit") ? await unseenRules(scope) : [],
   }));
   const isFiltered = q !== "" || filter !== undefined;
   return (
@@ -46,6 +55,7 @@ export default async function JobsPage({ searchParams }: { searchParams: Search 
           <Link href="/repairs">repairs</Link> and priced with your <Link href="/prices">prices</Link>. The{" "}
           <Link href="/practice">practice house</Link> lets you try the tests first.
         </p>
+        <RuleNotices notices={notices} />
         <JobFilters search={q} state={filter} />
         {page.items.length === 0 ? (
           <NothingHere isFiltered={isFiltered} />

@@ -5,12 +5,15 @@ import { DataTable } from "#app/design/data-table.tsx";
 import { DemoBanner } from "#app/design/demo-banner.tsx";
 import { EmptyState } from "#app/design/empty-state.tsx";
 import { showAs } from "#app/jobs/session.ts";
+import { can } from "#lib/access/can.ts";
 import type { ClaimSummary } from "#lib/store/repositories/claims.ts";
 import { formatNumber, formatUsdCents } from "#lib/units/format.ts";
+import { unseenRules } from "#lib/work/claims/rule-notices.ts";
 import { ClaimFilters, type ClaimSearch, filterOf } from "./claim-filters.tsx";
 import { CLAIM_STATE_WORDS, day, OUTCOME_WORDS } from "./claim-words.ts";
 import { ClaimsSummary } from "./claims-summary.tsx";
 import styles from "./program.module.css";
+import { RuleNotices } from "./rule-notices.tsx";
 import { TableOfClaims } from "./table-of-claims.tsx";
 
 export const metadata: Metadata = { title: "Claims" };
@@ -51,7 +54,7 @@ function rowOf(claim: ClaimSummary, names: ReadonlyMap<string, string>) {
 /** All claims that this organization made or receives: how they stand, which deserve a question, and the way into each. */
 export default async function ClaimsPage({ searchParams }: { searchParams: Promise<ClaimSearch> }) {
   const search = await searchParams;
-  const { actor, page, summary, names, isDemo } = await showAs("claim.view", async (scope, member) => {
+  const { actor, page, summary, names, notices, isDemo } = await showAs("claim.view", async (scope, member) => {
     const own = await scope.organizations.own();
     const organizations = [own, ...(await scope.organizations.partners())];
     return {
@@ -60,6 +63,7 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
       page: await scope.claims.list({ ...filterOf(search), limit: 50 }),
       summary: await scope.claims.summary(),
       names: new Map(organizations.map(({ id, name }) => [id, name])),
+      notices: can(member, "claim.submit") ? await unseenRules(scope) : [],
     };
   });
   const isProgram = actor.organizationKind === "program";
@@ -95,6 +99,7 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
             </LinkButton>
           </div>
         </header>
+        <RuleNotices notices={notices} />
         {total === 0 ? (
           <EmptyState title="No claims yet" action={<LinkButton href="/jobs">Go to the jobs</LinkButton>}>
             A claim is made from the result of a job that has a retest. It carries everything needed to recompute it.

@@ -10,6 +10,7 @@ import { CLAIM_COLUMNS, claimTable } from "#lib/work/claims/claim-columns.ts";
 import { commentClaim, decideClaim } from "#lib/work/claims/decide-claim.ts";
 import { putRuleInForce } from "#lib/work/claims/put-rule-in-force.ts";
 import { replayProgramRule } from "#lib/work/claims/replay-program-rule.ts";
+import { markRuleSeen, ruleReach, unseenRules } from "#lib/work/claims/rule-notices.ts";
 import { seedDemoClaim } from "#lib/work/claims/seed-claim.ts";
 import { draftClaim, recheckClaim, submitClaim } from "#lib/work/claims/submit-claim.ts";
 import { jobLog } from "#lib/work/jobs/job-log.ts";
@@ -201,6 +202,49 @@ describe("a rule tried over the claims that are there", () => {
       actorId: reviewer.actorId,
       detail: { effectiveOn: "2027-01-01", reason: "Photos were too dark.", ruleId: next.id },
     });
+  });
+});
+
+describe("a new edition, at the contractors", () => {
+  const asEstimator = <T>(work: Parameters<typeof database.store.withOrganization<T>>[1]) =>
+    database.store.withOrganization(estimator, work);
+
+  test("is told in plain words, with the open jobs and the claims that it touches", async () => {
+    const [notice, ...more] = await asEstimator(unseenRules);
+    expect(more).toEqual([]);
+    expect(notice).toMatchObject({
+      isSeen: false,
+      changes: [{ what: "Measure life", was: "18 years", is: "15 years" }],
+    });
+    const reach = await asEstimator((scope) => ruleReach(scope, notice!.ruleId));
+    // The example's work was done in 2026, so job and claim stay under the edition before.
+    expect(reach.claims).toEqual([]);
+    const open = await asEstimator(async ({ jobs }) => {
+      const job = await jobs.create({ title: "Still to do (invented)" });
+      const { tests, ...document } = exampleDocument(FILE) as { tests: { stage: string }[] };
+      const before = { ...document, tests: tests.filter(({ stage }) => stage === "existing") };
+      await jobs.saveRevision({ jobId: job.id, onRevision: 0, document: before, engineVersion: ENGINE_VERSION });
+      return job;
+    });
+    const { jobs } = await asEstimator((scope) => ruleReach(scope, notice!.ruleId));
+    const isOpen = (each: { id: string }) => each.id === open.id;
+    expect(jobs.filter(isOpen)).toMatchObject([{ title: "Still to do (invented)", state: "draft", mayTakePart: true }]);
+    expect(reach.jobs.some(isOpen)).toBe(false);
+  });
+
+  test("is marked as seen once for the whole firm, in the record of both sides; another firm still reads of it", async () => {
+    const [notice] = await asEstimator(unseenRules);
+    await expect(markRuleSeen(database.store, crew, notice!.ruleId)).rejects.toMatchObject({ code: "not-allowed" });
+    await expect(markRuleSeen(database.store, estimator, DEMO_PROGRAM_ID)).rejects.toMatchObject({ code: "not-found" });
+    await markRuleSeen(database.store, estimator, notice!.ruleId);
+    await markRuleSeen(database.store, estimator, notice!.ruleId);
+    expect(await asEstimator(unseenRules)).toEqual([]);
+    expect((await asEstimator((scope) => ruleReach(scope, notice!.ruleId))).notice.isSeen).toBe(true);
+    const subject = { subjectKind: "program-rule", subjectId: notice!.ruleId };
+    const acts = await asReviewer(({ audit }) => audit.list(subject));
+    expect(acts).toMatchObject([{ action: "program.rule-seen", organizationId: estimator.organizationId }]);
+    expect(acts).toHaveLength(1);
+    expect(await database.store.withOrganization(other, unseenRules)).toHaveLength(1);
   });
 });
 

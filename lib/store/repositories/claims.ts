@@ -70,6 +70,8 @@ export interface ClaimFilter extends PageRequest {
   isFlagged?: boolean;
   /** Start of the claim's number. */
   reference?: string;
+  /** Work done on this day or later. */
+  completedFrom?: Date;
 }
 
 /** How many claims there are, and what they ask for, by one thing. */
@@ -126,7 +128,7 @@ export function claims({ sql, identity }: UnitOfWork) {
     /** The claims that this organization made or receives, newest first. */
     async list(filter: ClaimFilter = {}): Promise<Page<ClaimSummary>> {
       const limit = pageLimit(filter);
-      const { state, programId, contractorId, jobId, outcome, isFlagged, reference } = filter;
+      const { state, programId, contractorId, jobId, outcome, isFlagged, reference, completedFrom } = filter;
       const rows = await sql.claim.findMany({
         where: {
           ...(state && { state }),
@@ -135,6 +137,7 @@ export function claims({ sql, identity }: UnitOfWork) {
           ...(jobId && { jobId: requireId(jobId, "job") }),
           ...(outcome && { recomputeOutcome: outcome === "not-yet" ? null : outcome }),
           ...(isFlagged !== undefined && { flagCount: isFlagged ? { gt: 0 } : 0 }),
+          ...(completedFrom && { completedOn: { gte: completedFrom } }),
           ...(reference && { reference: { startsWith: reference } }),
           AND: [await mine(), afterCursor("submittedAt", filter)],
         },

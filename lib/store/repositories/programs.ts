@@ -11,6 +11,16 @@ export interface ProgramRecord {
   description: string;
 }
 
+/** A later edition of a rule, with what it is called where the contractor reads of it. */
+export interface RuleEdition extends ProgramRuleRecord {
+  programName: string;
+  /** The edition before it. */
+  previous: ProgramRuleRecord;
+}
+
+/** What the record calls it when a contractor has read of a new edition. */
+export const RULE_SEEN = { action: "program.rule-seen", subjectKind: "program-rule" } as const;
+
 /** A rule in force from a date until the next one. */
 export interface ProgramRuleRecord {
   id: string;
@@ -64,6 +74,30 @@ export function programs({ sql, identity }: UnitOfWork) {
         where: { programId: requireId(programId, "program") },
         omit: { organizationId: true, createdAt: true },
         orderBy: [{ effectiveOn: "desc" }, { createdAt: "desc" }],
+      });
+    },
+
+    /** Editions that came after this contractor was invited, the newest first, each with whether somebody marked it as seen. */
+    async laterEditions(): Promise<(RuleEdition & { isSeen: boolean })[]> {
+      const invitations = await sql.programContractor.findMany({
+        where: { organizationId },
+        select: { programId: true, createdAt: true, program: { select: { name: true } } },
+      });
+      const rules = await sql.programRule.findMany({
+        where: { programId: { in: invitations.map(({ programId }) => programId) } },
+        omit: { organizationId: true },
+        orderBy: [{ effectiveOn: "desc" }, { createdAt: "desc" }],
+      });
+      const seen = await sql.auditLog.findMany({
+        where: { organizationId, ...RULE_SEEN, subjectId: { in: rules.map(({ id }) => id) } },
+        select: { subjectId: true },
+      });
+      return rules.flatMap(({ createdAt, ...rule }, at) => {
+        const invited = invitations.find(({ programId }) => programId === rule.programId);
+        const previous = rules.slice(at + 1).find(({ programId }) => programId === rule.programId);
+        if (!invited || !previous || !(createdAt > invited.createdAt)) return [];
+        const isSeen = seen.some(({ subjectId }) => subjectId === rule.id);
+        return [{ ...rule, programName: invited.program.name, previous, isSeen }];
       });
     },
 
