@@ -60,7 +60,7 @@ describe("measures in a stated order (derived: each saves of what those before i
   it("worked by hand: 800 therms, 30 % less need, ducts, then 0.80 to 0.96", async () => {
     const alone = await withMeasures(FURNACE, undefined);
     expect(alone.measuresInOrder).toBeNull();
-    const { measuresInOrder, energy, savings } = await withMeasures(FURNACE, [insulation, furnace]);
+    const { measuresInOrder, energy, savings, warnings } = await withMeasures(FURNACE, [insulation, furnace]);
     const [first, ducts, last] = measuresInOrder!.turns;
     const exact = { relativeTolerance: 1e-9, reason: "a furnace's use is proportional to the need" } as const;
     const saved = 0.7 * alone.energy.naturalGas.savedTherms.value;
@@ -70,6 +70,8 @@ describe("measures in a stated order (derived: each saves of what those before i
     // The turn of the ducts is the saving that stands everywhere else.
     expectClose({ actual: ducts!.naturalGasTherms, expected: energy.naturalGas.savedTherms.value, ...exact });
     expectClose({ actual: ducts!.costUsdPerYear, expected: savings.costUsdPerYear.value, ...exact });
+    const notes = warnings.filter(({ code }) => code === "other-measures-first");
+    expect(notes.map(({ path }) => path)).toEqual(["#/plan/otherMeasures/0/heatingReductionShare"]);
     expect(measuresInOrder!.turns.map(({ id, kind }) => [id, kind])).toEqual([
       ["insulation", "measure"],
       ["ducts", "ducts"],

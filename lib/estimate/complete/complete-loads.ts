@@ -96,15 +96,13 @@ function metersOf(systems: readonly SystemModel[]): Meter[] {
 
 /** Says that what other measures save is not saved by the ducts again. */
 function warnOfOthersFirst(mode: Mode, { inOrder }: OtherMeasures, ledger: Ledger): void {
-  const before = inOrder.filter(({ isBeforeDucts }) => isBeforeDucts);
+  const before = inOrder.filter(({ isBeforeDucts, needLeft }) => isBeforeDucts && needLeft[mode] < 1);
+  const [first] = before;
+  if (!first) return;
   const share = 1 - leftBy(before, "needLeft", mode);
-  if (!(share > 0)) return;
   ledger.warn({
     code: "other-measures-first",
-    path:
-      before[0]!.id === "other"
-        ? `#/plan/other${mode === "heating" ? "Heating" : "Cooling"}ReductionShare`
-        : "#/plan/otherMeasures",
+    path: first.pointer[mode],
     severity: "note",
     what: `Other measures lower the ${mode} need by ${formatNumber(100 * share)} % before the ducts are sealed.`,
     why: "What both would save is counted once: the energy before the sealing is what those measures leave.",

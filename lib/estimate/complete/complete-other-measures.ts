@@ -6,6 +6,8 @@ import type { Mode } from "../season-bins.ts";
 export interface OtherMeasureModel {
   id: string;
   title: string;
+  /** Where its share of a season stands in the job. */
+  pointer: Readonly<Record<Mode, string>>;
   isBeforeDucts: boolean;
   /** Of the need, what it leaves; of the input for the same need, likewise. */
   needLeft: Readonly<Record<Mode, number>>;
@@ -20,12 +22,13 @@ export interface OtherMeasures {
 }
 
 const MODES = ["heating", "cooling"] as const;
+
 /** What is left of both seasons by a list of measures: their product, whatever their order. */
 export function leftBy(measures: readonly OtherMeasureModel[], of: "needLeft" | "inputLeft", mode: Mode): number {
   return measures.reduce((left, measure) => left * measure[of][mode], 1);
 }
 
-const both = (read: (mode: Mode) => number): Record<Mode, number> => ({
+const both = <Value>(read: (mode: Mode) => Value): Record<Mode, Value> => ({
   heating: read("heating"),
   cooling: read("cooling"),
 });
@@ -35,7 +38,11 @@ function sharesAsMeasure(plan: Job["plan"]): OtherMeasureModel[] {
   const shares = { heating: plan?.otherHeatingReductionShare ?? 0, cooling: plan?.otherCoolingReductionShare ?? 0 };
   if (!MODES.some((mode) => shares[mode] > 0)) return [];
   const needLeft = both((mode) => 1 - shares[mode]);
-  return [{ id: "other", title: "Other measures", isBeforeDucts: true, needLeft, inputLeft: both(() => 1) }];
+  const pointer = {
+    heating: "#/plan/otherHeatingReductionShare",
+    cooling: "#/plan/otherCoolingReductionShare",
+  };
+  return [{ id: "other", title: "Other measures", pointer, isBeforeDucts: true, needLeft, inputLeft: both(() => 1) }];
 }
 
 /**
@@ -44,9 +51,10 @@ function sharesAsMeasure(plan: Job["plan"]): OtherMeasureModel[] {
  */
 export function completeOtherMeasures({ job, space }: { job: Job; space: ParameterSpace }): OtherMeasures {
   const listed = (job.plan?.otherMeasures ?? []).map(
-    (measure): OtherMeasureModel => ({
+    (measure, index): OtherMeasureModel => ({
       id: measure.id,
       title: measure.title,
+      pointer: both((mode) => `#/plan/otherMeasures/${index}/${mode}ReductionShare`),
       isBeforeDucts: measure.order === "before-ducts",
       needLeft: both((mode) => 1 - (measure[`${mode}ReductionShare`] ?? 0)),
       inputLeft: both(

@@ -63,7 +63,6 @@ function OtherMeasures() {
       ) : null}
       <EntryList
         path="plan/otherMeasures"
-        headingLevel={3}
         title={(measure, index) => textAt(measure, "title") ?? `Measure ${index + 1}`}
         addLabel="Add a measure"
         makeNew={(list) => ({
