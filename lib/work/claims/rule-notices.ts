@@ -63,7 +63,7 @@ async function openJobs({ jobs }: Scope, effectiveOn: Date, rule: ProgramRule) {
   let hasMore = false;
   for (const state of OPEN_STATES) {
     const page = await jobs.list({ state, limit: MOST_SHOWN });
-    hasMore ||= page.nextCursor !== null;
+    hasMore ||= page.nextCursor !== undefined;
     for (const { id, title } of page.items) {
       const { revision } = await jobs.findCurrent(id);
       if (!revision) continue;
@@ -100,7 +100,7 @@ export async function ruleReach(scope: Scope, ruleId: string): Promise<RuleReach
     // A stored packet was read by its schema when it came in.
     claims.push({ id, reference, ...replayRule(JSON.parse(packet) as Claim, rules.from, rules.to) });
   }
-  return { notice: noticeOf(edition), jobs: touched, claims, hasMore: hasMore || page.nextCursor !== null };
+  return { notice: noticeOf(edition), jobs: touched, claims, hasMore: hasMore || page.nextCursor !== undefined };
 }
 
 /** Keeps in the record that this contractor has read of a new edition; the program sees it there too. */

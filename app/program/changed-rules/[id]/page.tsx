@@ -14,8 +14,8 @@ import { markSeen } from "./actions.ts";
 
 export const metadata: Metadata = { title: "A new rule" };
 
-function OpenJobs({ jobs, from }: { jobs: RuleReach["jobs"]; from: string }) {
-  if (jobs.length === 0) return <p>No open job: all work of yours was done before {from}.</p>;
+function OpenJobs({ jobs }: { jobs: RuleReach["jobs"] }) {
+  if (jobs.length === 0) return <p>It touches no open job of yours.</p>;
   return (
     <DataTable
       caption="Open jobs whose work counts by it, if you hand them in there"
@@ -37,7 +37,7 @@ function OpenJobs({ jobs, from }: { jobs: RuleReach["jobs"]; from: string }) {
 
 function HandedIn({ claims, from }: { claims: RuleReach["claims"]; from: string }) {
   if (claims.length === 0)
-    return <p>No claim that you handed in: their work was done before {from}, so they stay under the rule before.</p>;
+    return <p>It touches no claim that you handed in: work done before {from} stays under the rule before.</p>;
   return (
     <DataTable
       caption="Claims handed in that count by it"
@@ -95,7 +95,7 @@ export default async function ChangedRulePage({ params }: { params: Promise<{ id
             rows={notice.changes.map(({ what, was, is }) => ({ id: what, cells: [what, was, is] }))}
           />
         )}
-        <OpenJobs jobs={jobs} from={from} />
+        <OpenJobs jobs={jobs} />
         <HandedIn claims={claims} from={from} />
         {hasMore ? <p>There are more than these; the newest are shown.</p> : null}
         {notice.isSeen ? (
