@@ -15,7 +15,7 @@ import { createJobContext, type JobContext, type ProposalInput } from "./proposa
 const STOP_FIRST = ["asbestos-suspected", "combustion-test", "garage-return"];
 
 /**
- * What the crew works from: materials to load, what to see to first, the leaks place by place in walking order with
+ * What the crew works from: materials to load, what to see to first, the leaks in walking order with
  * repair, hours and the cautions of the spot, staged checks, what to leave, what to do before leaving.
  */
 export function crewSheetView(input: ProposalInput): DocumentView {
@@ -40,6 +40,7 @@ export function crewSheetView(input: ProposalInput): DocumentView {
             visits: context.hoursAtHouse(chosen).visits,
           })
         : speaker.say("crew.nothing"),
+      ...(chosen ? [speaker.say("crew.order")] : []),
     ],
     opening: { of: "house", input: housePicture(context) },
     notices: [

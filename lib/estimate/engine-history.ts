@@ -79,7 +79,7 @@ export const ENGINE_HISTORY: readonly EngineChange[] = [
       "An air conditioner gives less and takes more the hotter it is outdoors; equipment with stages has its ducts at the " +
       "low stage too; a mean infiltration that is told counts in the heat loss of the house; other measures count one by " +
       "one, on the hottest afternoons too. New duct closes the leaks told to be on its run; a joint of a run comes after " +
-      "the run itself; a hairline that is sprayed is not sealed by hand as well.",
+      "the run itself; a hairline that is sprayed is not sealed by hand as well. Staged checks follow the crew's walk.",
     touches: ["distribution", "energy", "savings", "ranges"],
   },
 ];

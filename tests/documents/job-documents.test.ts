@@ -243,3 +243,41 @@ describe("an instrument whose calibration had run out", () => {
     },
   );
 });
+
+describe("the crew's walk on the sheet", () => {
+  test("each place once, told by its rule, the check of each place where the place ends", async () => {
+    for (const file of ["hot-humid-two-systems.json", "cold-attic-furnace.json", "mixed-crawlspace-retest.json"]) {
+      const { job, result } = await estimatedExample(file);
+      const view = crewSheetView({ job, result, ...DATE });
+      expect(view.lead.join(" ")).toContain("The order is your walk");
+      const stages = view.sections.filter(({ id }) => id.startsWith("stage-"));
+      const places = stages.map(({ title }) => title.replace(/^\d+\. /, ""));
+      expect(new Set(places).size).toBe(places.length);
+      expect(stages.length).toBe(result.retest!.stagedChecks.length);
+      const numbers = stages.flatMap(({ blocks }) =>
+        blocks.flatMap((block) => (block.kind === "table" ? block.table.rows.map(([number]) => Number(number)) : [])),
+      );
+      const inOrder = result.retest!.stagedChecks.flatMap(({ afterSiteIds }) =>
+        afterSiteIds.map((id) => job.sites.findIndex((site) => site.id === id) + 1),
+      );
+      expect(numbers).toEqual(inOrder);
+    }
+  });
+
+  test("relations between repairs stand at the leak", async () => {
+    const { job, result } = await estimatedExample("mixed-crawlspace-retest.json");
+    const scope = structuredClone(result.scope);
+    const chosen = scope.options.find(({ id }) => id === scope.chosen)!;
+    Object.assign(chosen.measures[0]!, { firstSiteIds: [chosen.measures[1]!.siteId] });
+    Object.assign(chosen.measures[1]!, { togetherWithSiteIds: [chosen.measures[2]!.siteId] });
+    for (const [language, first, together] of [
+      ["en", "First leak 2.", "Done together with leak 3."],
+      ["es", "Antes: fuga 2.", "Se hace junto con: fuga 3."],
+    ] as const) {
+      const view = crewSheetView({ job, result: { ...result, scope }, ...DATE, language });
+      const text = view.sections.flatMap(sectionText).join("\n");
+      expect(text).toContain(first);
+      expect(text).toContain(together);
+    }
+  });
+});

@@ -1,5 +1,6 @@
-import type { ScopeOption } from "#lib/job/result/plan-result.ts";
+import type { Retest, ScopeOption } from "#lib/job/result/plan-result.ts";
 import { STARTING_CATALOGUE } from "#lib/scope/repairs.ts";
+import { walkingOrder } from "#lib/scope/walking-order.ts";
 import type { Block, Section } from "../document-view.ts";
 import { engineWords } from "../messages/engine-words.ts";
 import { repairName } from "../messages/names.ts";
@@ -8,6 +9,7 @@ import { cautionWords } from "./caution-words.ts";
 import { gaugeReading } from "./gauge-reading.ts";
 import { relationWords } from "./relation-words.ts";
 
+type StagedCheck = Retest["stagedChecks"][number];
 type Measure = ScopeOption["measures"][number];
 
 /** The work of one place, and the reading that must come before the next. */
@@ -17,37 +19,35 @@ interface WorkStage {
   check: string | null;
 }
 
-/** Place by place, in the order of the staged checks, so that the crew comes to each place once. */
+/** The work in walking order, with the check that each place ends in; none where the job has no target. */
 export function workStages(context: JobContext, option: ScopeOption): WorkStage[] {
-  const { result, leaks, speaker } = context;
+  const { job, result, leaks } = context;
   const checks = result.retest?.stagedChecks ?? [];
-  const workAt = (siteIds: readonly string[]) =>
-    siteIds.flatMap((siteId) =>
+  const walk = walkingOrder({ measures: option.measures, sites: job.sites, systems: job.systems });
+  return walk.map(({ siteIds }, index): WorkStage => {
+    const work = siteIds.flatMap((siteId) =>
       option.measures
         .filter((measure) => measure.siteId === siteId)
         .map((measure) => ({ measure, leak: leaks.find(({ site }) => site.id === siteId) })),
     );
-  const byNumber = (a: { leak: NumberedLeak | undefined }, b: { leak: NumberedLeak | undefined }) =>
-    (a.leak?.number ?? 0) - (b.leak?.number ?? 0);
-  const staged = new Set(checks.flatMap(({ afterSiteIds }) => afterSiteIds));
-  const rest = option.measures.map(({ siteId }) => siteId).filter((siteId) => !staged.has(siteId));
-  const stages = checks.map(({ afterSiteIds, stopBelowCfm25 }, index): WorkStage => {
-    const work = workAt(afterSiteIds).sort(byNumber);
-    const isLast = index === checks.length - 1;
+    const check = checks.find(({ afterSiteIds }) => siteIds.every((id) => afterSiteIds.includes(id)));
     return {
       title: stageTitle(context, work),
       work,
-      check: [
-        speaker.say(isLast ? "crew.checkDone" : "crew.checkGo", { cfm: speaker.whole(Math.floor(stopBelowCfm25)) }),
-        gaugeReading(context, Math.floor(stopBelowCfm25)),
-      ]
-        .filter((words) => words !== "")
-        .join(" "),
+      check: check ? checkWords(context, check, index === walk.length - 1) : null,
     };
   });
-  const others = workAt([...new Set(rest)]).sort(byNumber);
-  const unstaged = others.length > 0 ? [{ title: stageTitle(context, others), work: others, check: null }] : [];
-  return [...unstaged, ...stages].filter(({ work }) => work.length > 0);
+}
+
+function checkWords(context: JobContext, { stopBelowCfm25 }: StagedCheck, isLast: boolean): string {
+  const { speaker } = context;
+  const cfm = Math.floor(stopBelowCfm25);
+  return [
+    speaker.say(isLast ? "crew.checkDone" : "crew.checkGo", { cfm: speaker.whole(cfm) }),
+    gaugeReading(context, cfm),
+  ]
+    .filter((words) => words !== "")
+    .join(" ");
 }
 
 function stageTitle({ speaker }: JobContext, work: WorkStage["work"]): string {

@@ -196,7 +196,7 @@ export const EN = {
   "savings.ducts": "This duct work",
   "savings.together": "Together",
   "savings.measuresNote":
-    "Each saves of what the ones before it leave, so nothing is counted twice. What the others cost is not in this offer.",
+    "Each saves of what the ones before it leave, so nothing is counted twice. What the others cost is not in this offer. Dollars are rounded.",
   "savings.months": "The next bills assume normal weather and today’s prices, and that the work is done by then.",
   "comfort.title": "In your rooms",
   "comfort.lead": "More air means that a room warms or cools faster. These rooms or duct runs should change as shown.",
@@ -470,6 +470,8 @@ export const EN = {
   "crew.lead":
     "“{option}”: {count, plural, one {one repair} other {# repairs}}, {hours} person hours, crew of {crew}, {visits, plural, one {one visit} other {# visits}}.",
   "crew.footer": "Crew sheet · {house} · {date}",
+  "crew.order":
+    "The order is your walk: the air handler’s place first, then place by place, most to seal first, out to the registers; what must come first does.",
   "crew.nothing": "No work was chosen for this house.",
   "crew.loadTitle": "Load on the truck",
   "crew.loadTable": "Materials for all repairs, waste included",

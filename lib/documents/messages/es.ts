@@ -197,7 +197,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "savings.ducts": "Este trabajo en los ductos",
   "savings.together": "Juntas",
   "savings.measuresNote":
-    "Cada una ahorra de lo que dejan las anteriores; nada se cuenta dos veces. Lo que cuestan las otras no está en esta oferta.",
+    "Cada una ahorra de lo que dejan las anteriores; nada se cuenta dos veces. Lo que cuestan las otras no está en esta oferta. Los dólares están redondeados.",
   "savings.months": "Para las próximas cuentas contamos con clima normal, precios de hoy y el trabajo ya hecho.",
   "comfort.title": "En sus cuartos",
   "comfort.lead": "Con más aire, un cuarto se calienta o enfría más pronto. Estos cuartos o tramos deben cambiar así.",
@@ -470,6 +470,8 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "crew.lead":
     "«{option}»: {count, plural, one {un arreglo} other {# arreglos}}, {hours} horas de persona, equipo de {crew}, {visits, plural, one {una visita} other {# visitas}}.",
   "crew.footer": "Hoja de trabajo · {house} · {date}",
+  "crew.order":
+    "El orden es su recorrido: primero el lugar del equipo y luego lugar por lugar, donde hay más que sellar primero, hasta las rejillas; lo que debe ir antes va antes.",
   "crew.nothing": "No se eligió ningún trabajo para esta casa.",
   "crew.loadTitle": "Para cargar en la camioneta",
   "crew.loadTable": "Material de todos los arreglos, con desperdicio",

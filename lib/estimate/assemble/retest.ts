@@ -1,11 +1,22 @@
 import type { Retest, ScopeOption } from "#lib/job/result/plan-result.ts";
 import { planRetest } from "#lib/retest/plan-retest.ts";
 import { stagedChecks } from "#lib/retest/staged-checks.ts";
+import { measureId } from "#lib/scope/measure-details.ts";
+import { walkingOrder } from "#lib/scope/walking-order.ts";
 import type { AssembleInput } from "./assemble-result.ts";
 import { ASSURANCE_CONFIDENCE } from "./compliance.ts";
 
 /** Relative standard uncertainty of one reading where no test tells of it: fan 5 %/√3 and repeatability. Form of resnet-icc-380. */
 const READING_UNCERTAINTY = 0.03;
+/** A repair that closes next to nothing is not taken to spread without end. */
+const LEAST_CLOSED_SHARE = 0.05;
+
+/** How far what one repair removes spreads, cfm at 25 Pa. */
+function spreadOf({ jobProblem }: AssembleInput["scopes"], measure: ScopeOption["measures"][number]): number {
+  const repair = jobProblem.details.get(measureId(measure.siteId, measure.repairId))?.repair;
+  if (!repair) return 0;
+  return (measure.removesCfm25 * repair.remainingSpreadShare) / Math.max(LEAST_CLOSED_SHARE, 1 - repair.remainingShare);
+}
 
 /** The numbers to look for at the retest, and along the work. Null without a target. */
 export function retestOf(
@@ -28,33 +39,18 @@ export function retestOf(
     fanAirDensityLbPerFt3: house.airDensityLbPerFt3,
     calibrationDensityLbPerFt3: fan?.calibrationDensityLbPerFt3,
   });
-  const places = new Map(
-    job.sites.map((site) => [site.id, house.places.find((place) => place.id === site.placeId)!.label]),
+  const stages = walkingOrder({ measures: chosen?.measures ?? [], sites: job.sites, systems: job.systems }).map(
+    ({ placeId, siteIds }) => {
+      const done = (chosen?.measures ?? []).filter(({ siteId }) => siteIds.includes(siteId));
+      const place = house.places.find(({ id }) => id === placeId);
+      return {
+        title: `sealing the leaks: ${place?.label ?? "the whole system"}`,
+        siteIds,
+        removesCfm25: done.reduce((sum, { removesCfm25 }) => sum + removesCfm25, 0),
+        standardUncertaintyCfm25: Math.sqrt(done.reduce((sum, measure) => sum + spreadOf(scopes, measure) ** 2, 0)),
+      };
+    },
   );
-  const byPlace = new Map<string, { siteIds: string[]; removesCfm25: number; variance: number }>();
-  for (const { siteId, repairId, removesCfm25 } of chosen?.measures ?? []) {
-    const title = places.get(siteId) ?? "the whole system";
-    const stage = byPlace.get(title) ?? { siteIds: [], removesCfm25: 0, variance: 0 };
-    const repair = [...scopes.jobProblem.details.values()].find(
-      (detail) => detail.siteId === siteId && detail.repair.id === repairId,
-    )?.repair;
-    const spread = repair
-      ? (removesCfm25 * repair.remainingSpreadShare) / Math.max(0.05, 1 - repair.remainingShare)
-      : 0;
-    stage.siteIds.push(siteId);
-    stage.removesCfm25 += removesCfm25;
-    stage.variance += spread * spread;
-    byPlace.set(title, stage);
-  }
-  // The largest first, so that the gauge tells early whether the plan holds.
-  const stages = [...byPlace]
-    .sort(([, one], [, other]) => other.removesCfm25 - one.removesCfm25)
-    .map(([title, stage]) => ({
-      title: `sealing the leaks: ${title}`,
-      siteIds: stage.siteIds,
-      removesCfm25: stage.removesCfm25,
-      standardUncertaintyCfm25: Math.sqrt(stage.variance),
-    }));
   return {
     target: target.title,
     measure: target.measure,
