@@ -32,7 +32,7 @@ export function MeasuresTable({ measures, text }: { measures: MeasuresInOrder; t
       />
       <p>
         Each saves of what the ones before it leave, so nothing is counted twice. Another order would share the same sum
-        out in another way.
+        out in another way. Dollars are rounded, so they may miss their sum by a few.
       </p>
     </>
   );
