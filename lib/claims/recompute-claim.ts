@@ -6,6 +6,7 @@ import type { ReferenceData } from "#lib/estimate/reference-data.ts";
 import type { Job } from "#lib/job/job-schema.ts";
 import type { Claim } from "./claim-schema.ts";
 import { claimedNumbers } from "./claimed-numbers.ts";
+import { explainDifferences } from "./explain-differences.ts";
 import { readClaim } from "./read-claim.ts";
 
 /** Numbers of a claim and of its recomputation agree when they are this close. */
@@ -124,7 +125,11 @@ export async function recomputeClaim(
       claimedNumbers(figures),
       withDraws && claim.draws > 0,
     );
-    const notes = notesOf(claim, reference, withDraws);
+    const changes = claim.engineVersion === ENGINE_VERSION ? null : changesSince(claim.engineVersion);
+    const notes = [
+      ...notesOf(claim, reference, withDraws),
+      ...(changes ? explainDifferences(differences, changes) : []),
+    ];
     const recomputed = { hash: claim.hash, largestRelativeDifference, notes };
     return differences.length === 0
       ? { outcome: "same", ...recomputed }
