@@ -1,4 +1,5 @@
 import { refuse } from "#lib/errors/input-problem.ts";
+import { HOURS_PER_DAY } from "#lib/units/conversions.ts";
 import type { Feet, Pascals } from "#lib/units/quantity.ts";
 import {
   type ClimateBins,
@@ -10,7 +11,6 @@ import {
 import { degreeDaysFromHourly } from "./degree-days-from-hourly.ts";
 
 const BIN_WIDTH_F = 5;
-const HOURS_PER_DAY = 24;
 const HOURS_PER_SHIFT = 8;
 const HOURS_PER_YEAR = 8760;
 

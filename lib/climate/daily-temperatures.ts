@@ -1,10 +1,10 @@
+import { HOURS_PER_DAY } from "#lib/units/conversions.ts";
 import type { Fahrenheit, Share } from "#lib/units/quantity.ts";
 import { type ClimateYear, DAYS_IN_MONTH, MONTHS_PER_YEAR } from "./climate-year.ts";
 
 /** Bisection halves the interval each time: 50 halvings leave nothing a double can tell. */
 const BISECTION_STEPS = 50;
 const TABULATED_BASE_F = 65;
-const HOURS_PER_DAY = 24;
 /** Where the year hardly ever crosses 65 °F the degree days do not tell κ: below this share of them, the usual one. */
 const LEAST_TELLING_SHARE = 0.01;
 /** Median of 1,011 typical years. Source: nrel-tmy3, by this method. */

@@ -1,11 +1,11 @@
 import { requireBetween } from "#lib/errors/require-number.ts";
+import { HOURS_PER_DAY } from "#lib/units/conversions.ts";
 import type { Fahrenheit } from "#lib/units/quantity.ts";
 import { type ClimateYear, MONTHS_PER_YEAR } from "./climate-year.ts";
 import { dailyTemperatures } from "./daily-temperatures.ts";
 import type { DegreeDayBasis } from "./degree-days-from-hourly.ts";
 import type { DegreeDaysOfAMonth } from "./degree-days-from-monthly-means.ts";
 
-const HOURS_PER_DAY = 24;
 /** Bases that degree days may be asked for. */
 export const DEGREE_DAY_BASE_RANGE_F = { low: -20, high: 110 } as const;
 

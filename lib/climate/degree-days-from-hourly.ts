@@ -1,12 +1,11 @@
 import { refuse } from "#lib/errors/input-problem.ts";
 import { requireBetween } from "#lib/errors/require-number.ts";
+import { HOURS_PER_DAY } from "#lib/units/conversions.ts";
 import type { DegreeDays, Fahrenheit } from "#lib/units/quantity.ts";
 
 /** `daily-extremes` is how weather services tabulate degree days; `hourly` counts each hour's own difference. */
 export const DEGREE_DAY_BASES = ["daily-extremes", "hourly"] as const;
 export type DegreeDayBasis = (typeof DEGREE_DAY_BASES)[number];
-
-const HOURS_PER_DAY = 24;
 
 /**
  * Degree days from the hourly temperatures of whole days.

@@ -1,7 +1,6 @@
 import { requireAbove, requireBetween } from "#lib/errors/require-number.ts";
+import { HOURS_PER_DAY } from "#lib/units/conversions.ts";
 import type { BtuPerHour, DegreeDays, Fahrenheit, Quantity } from "#lib/units/quantity.ts";
-
-const HOURS_PER_DAY = 24;
 
 /**
  * Outdoor temperature at which gains alone hold the house at its setting.

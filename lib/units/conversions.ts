@@ -30,5 +30,6 @@ export const METERS_PER_MILE = 5280 * METERS_PER_FOOT;
 export const LITERS_PER_GALLON = 231 * METERS_PER_INCH ** 3 * 1000;
 
 export const WATTS_PER_KILOWATT = 1000;
+export const HOURS_PER_DAY = 24;
 /** Of a typical year, which has no leap day. */
 export const DAYS_PER_YEAR = 365;

@@ -1,13 +1,12 @@
 import type { EnergyUse } from "#lib/job/energy-use.ts";
 import type { SeasonPrior } from "#lib/loads/weigh-seasons.ts";
-import { BTU_PER_KWH } from "#lib/units/conversions.ts";
+import { BTU_PER_KWH, HOURS_PER_DAY } from "#lib/units/conversions.ts";
 import { BTU_PER_UNIT, FUEL_LABELS, type Fuel, SALE_UNIT } from "../fuels.ts";
 import type { Ledger } from "../ledger.ts";
 import { BALANCE_DOUBT_F, type BuildingModel } from "./complete-building.ts";
 import type { MeterUse } from "./read-bills.ts";
 
 const practice = { sourceId: "practice" } as const;
-const HOURS_PER_DAY = 24;
 /** Hot water and cooking of a household by bedrooms, Btu of fuel a day. Source: practice. */
 const HOT_WATER_BTU_PER_DAY = { fixed: 30_000, perBedroom: 10_000 } as const;
 /** Relative standard uncertainty of a household's base use: usual by what it is, and told. Source: practice. */

@@ -1,3 +1,4 @@
+import { HOURS_PER_DAY } from "#lib/units/conversions.ts";
 import { formatNumber } from "#lib/units/format.ts";
 import { type BilledUse, billProblem, FUEL_WORDS } from "./billed-use.ts";
 import { dateOfDay } from "./day-number.ts";
@@ -17,7 +18,6 @@ const TOLD_DIFFERENCE = 0.01;
 /** A bill is an estimate when at least this share of its time is. Source: practice. */
 const ESTIMATED_SHARE = 0.5;
 const SECONDS_PER_HOUR = 3600;
-const HOURS_PER_DAY = 24;
 
 /**
  * The use of intervals, summed to the billing periods; outside of them to calendar months, by the place's own days. No

@@ -3,12 +3,11 @@ import { humidityRatioAt } from "#lib/air/moist-air.ts";
 import { type ClimateYear, DAYS_IN_MONTH } from "#lib/climate/climate-year.ts";
 import { climateYearFromHours } from "#lib/climate/climate-year-from-hours.ts";
 import type { ValidityNote } from "#lib/errors/validity-note.ts";
-import { fahrenheitFromCelsius, METERS_PER_FOOT } from "#lib/units/conversions.ts";
+import { fahrenheitFromCelsius, HOURS_PER_DAY, METERS_PER_FOOT } from "#lib/units/conversions.ts";
 import { fillGaps, LONGEST_FILLED_HOURS } from "./fill-gaps.ts";
 import type { HourRecord, WeatherSite } from "./hour-record.ts";
 import { weatherProblem } from "./weather-problem.ts";
 
-const HOURS_PER_DAY = 24;
 const HOURS_PER_YEAR = 8760;
 /** Above this the dew point is no longer a rounding or a sensor's lag but a fault. Source: practice. */
 const LARGEST_DEW_EXCESS_C = 2;
