@@ -3,6 +3,21 @@ import { numberField } from "#lib/units/field.ts";
 import { idSchema, shortTextSchema } from "./identity.ts";
 import { weatherYearSchema } from "./weather-year.ts";
 
+const envelopePartSchema = z
+  .strictObject({
+    id: idSchema,
+    title: shortTextSchema.meta({ title: "Part" }),
+    areaFt2: numberField({ unit: "ft²", title: "Area", above: 0, max: 20000 }),
+    partUValue: numberField({
+      unit: "Btu/(h·ft²·°F)",
+      title: "Heat it lets through (U-value)",
+      description: "One over its R-value, frames and studs included.",
+      above: 0,
+      max: 2,
+    }),
+  })
+  .meta({ id: "EnvelopePart", title: "Part of the envelope" });
+
 /** The house: where it stands, how large it is, how it is kept. */
 export const houseSchema = z
   .strictObject({
@@ -80,6 +95,10 @@ export const houseSchema = z
       min: 20,
       max: 5000,
     }).optional(),
+    envelopeParts: z.array(envelopePartSchema).max(20).optional().meta({
+      title: "Walls, ceiling, floor and windows one by one",
+      description: "Instead of the usual construction of its age; air leakage is counted apart.",
+    }),
     heatingBalanceF: numberField({ unit: "°F", title: "Heating balance temperature", min: 40, max: 70 }).optional(),
     coolingBalanceF: numberField({ unit: "°F", title: "Cooling balance temperature", min: 55, max: 85 }).optional(),
     hasCombustionAppliance: z

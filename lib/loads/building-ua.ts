@@ -5,6 +5,12 @@ import type { Cfm, CubicFeet, PoundsPerCubicFoot, Quantity, SquareFeet } from "#
 import { envelopeAreas, VINTAGE_SOURCE, vintageOf } from "./building-vintages.ts";
 import { naturalInfiltration } from "./natural-infiltration.ts";
 
+/** A wall, ceiling, floor or window whose size and U-value are known. */
+export interface EnvelopePart {
+  areaFt2: SquareFeet;
+  partUValue: Quantity<"Btu/(h·ft²·°F)">;
+}
+
 /** Heat a house loses for each degree between inside and outside, and of what it is made. */
 export interface BuildingUa {
   uaBtuPerHF: Quantity<"Btu/(h·°F)">;
@@ -18,7 +24,7 @@ export interface BuildingUa {
 }
 
 /**
- * Heat loss coefficient of a house from its size and age.
+ * Heat loss coefficient of a house, part by part where they are told, else from its size and age.
  * UA = Σ A·U (walls, ceiling, floor, windows) + 60 ρ cp Q_nat. Valid for 150 to 30,000 ft², 1 to 4 stories.
  * Source: practice (U values and tightness by vintage, from memory); derived (the sum).
  * Left out: shape, orientation, shading, heat to the ground: a measured or billed value goes before. Off by up to 40 %.
@@ -31,6 +37,7 @@ export function buildingUa({
   envelopeLeakageCfm50,
   volumeFt3,
   naturalInfiltrationCfm,
+  parts,
   airDensityLbPerFt3,
 }: {
   conditionedFloorAreaFt2: SquareFeet;
@@ -40,6 +47,8 @@ export function buildingUa({
   volumeFt3?: CubicFeet;
   /** Where known better than by the leakage at 50 Pa. */
   naturalInfiltrationCfm?: Cfm;
+  /** All parts of the envelope; none or left out takes the usual construction of its age. */
+  parts?: readonly EnvelopePart[];
   airDensityLbPerFt3: PoundsPerCubicFoot;
 }): BuildingUa {
   requireBetween({
@@ -56,11 +65,15 @@ export function buildingUa({
 
   const vintage = vintageOf(builtYear);
   const areas = envelopeAreas({ conditionedFloorAreaFt2, storeysCount });
-  const transmissionBtuPerHF =
+  const usualBtuPerHF =
     areas.wallFt2 * vintage.wallUValue +
     areas.ceilingFt2 * vintage.ceilingUValue +
     areas.floorFt2 * vintage.floorUValue +
     areas.windowFt2 * vintage.windowUValue;
+  const transmissionBtuPerHF =
+    parts && parts.length > 0
+      ? parts.reduce((sum, { areaFt2, partUValue }) => sum + areaFt2 * partUValue, 0)
+      : usualBtuPerHF;
   const cfm50 = envelopeLeakageCfm50 ?? (vintage.airChangesAt50Pa * (volumeFt3 ?? areas.volumeFt3)) / MINUTES_PER_HOUR;
   const infiltrationCfm =
     naturalInfiltrationCfm ?? naturalInfiltration({ envelopeLeakageCfm50: cfm50, storeysCount }).infiltrationCfm;

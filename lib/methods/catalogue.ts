@@ -3,6 +3,7 @@ import { airflowAfterSealingCard } from "./cards/airflow-after-sealing.ts";
 import { atticTemperatureCard } from "./cards/attic-temperature.ts";
 import { beforeAfterDifferenceCard } from "./cards/before-after-difference.ts";
 import { blowerDoorSubtractionCard } from "./cards/blower-door-subtraction.ts";
+import { buildingUaCard } from "./cards/building-ua.ts";
 import { changePointFitCard } from "./cards/change-point-fit.ts";
 import { conformanceProbabilityCard } from "./cards/conformance-probability.ts";
 import { coolingPerformanceCard } from "./cards/cooling-performance.ts";
@@ -74,6 +75,7 @@ export const METHODS: readonly MethodCard[] = [
   degreeDaysFromMonthlyMeansCard,
   degreeDaysFromHourlyCard,
   changePointFitCard,
+  buildingUaCard,
   deemedLeakageSavingsCard,
   deemedEfficiencySavingsCard,
   energyChargeCard,

@@ -53,3 +53,26 @@ describe("figures that stood in the calculation alone are listed, and a job may 
     expect(answerOf(told)).not.toBe(answerOf(assumed));
   });
 });
+
+describe("the parts of the envelope", () => {
+  it("told one by one stand in for the usual construction, and narrow the need by the building", async () => {
+    const { job, reference } = await bare(FURNACE);
+    const parts = [
+      { id: "walls", title: "Walls", areaFt2: 1200, partUValue: 0.1 },
+      { id: "lid", title: "Ceiling", areaFt2: 1640, partUValue: 0.03 },
+      { id: "floor", title: "Floor", areaFt2: 1640, partUValue: 0.06 },
+      { id: "windows", title: "Windows", areaFt2: 220, partUValue: 0.45 },
+    ];
+    const { naturalInfiltrationCfm: _, envelopeUaBtuPerHF: __, ...house } = job.house;
+    const usual = await estimate({ ...job, house }, reference);
+    const told = await estimate(parseJob({ ...job, house: { ...house, envelopeParts: parts } }), reference);
+    const uaOf = ({ assumptions }: Result) =>
+      Number(assumptions.find(({ path }) => path === "#/house/envelopeUaBtuPerHF")!.value);
+    const air = Number(usual.assumptions.find(({ path }) => path === "#/house/naturalInfiltrationCfm")!.value);
+    // 120 + 49.2 + 98.4 + 99 Btu/(h·°F), and 60 · 0.24 · the density at 980 ft for each cfm.
+    expect(Math.abs(uaOf(told) - 366.6 - 60 * 0.24 * 0.0724 * air)).toBeLessThan(1);
+    expect(uaOf(told)).toBeLessThan(uaOf(usual));
+    const doubt = ({ loads }: Result) => loads.seasons[0]!.evidence[0]!.relativeUncertaintyRatio;
+    expect(doubt(told)).toBeLessThan(doubt(usual));
+  });
+});

@@ -40,6 +40,7 @@ const CONTRACT_IDS = [
   "degree-days-from-monthly-means",
   "degree-days-from-hourly",
   "change-point-fit",
+  "building-ua",
   "deemed-leakage-savings",
   "deemed-efficiency-savings",
   "energy-charge",

@@ -135,6 +135,10 @@ export const ENGINE_SENTENCES_ES: readonly (readonly [english: string, spanish: 
     "Altura del pueblo a {x} millas del centro del código postal {y}; una casa puede estar más alta o más baja.",
   ],
   ["As the job says.", "Como dice el trabajo."],
+  [
+    "From the parts of the envelope as told; air tightness {x}.",
+    "De las partes de la casa como se dijeron; hermeticidad {x}.",
+  ],
   ["Most equipment in place has one stage.", "La mayoría de los equipos tiene una etapa."],
   [
     "What makers print for equipment with stages; it is on the nameplate.",

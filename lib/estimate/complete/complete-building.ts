@@ -31,6 +31,8 @@ const BALANCE_SPAN = {
   cooling: { lowF: 62, highF: 74, billedLowF: 55, billedHighF: 80 },
 } as const;
 
+/** Relative standard uncertainty of the heat loss of a house by its age, and part by part. Source: practice. */
+export const LOSS_DOUBT = { byAge: 0.3, byParts: 0.15 } as const;
 /** Relative standard uncertainty of the mean infiltration by leakage at 50 Pa. Source: practice. */
 export const INFILTRATION_DOUBT = 0.3;
 /** Standard uncertainty of a balance temperature that follows from setting, gains and heat loss. Source: practice. */
@@ -93,17 +95,22 @@ export function completeBuilding({
     envelopeLeakageCfm50: house.envelopeLeakageCfm50,
     volumeFt3: house.volumeFt3,
     naturalInfiltrationCfm: house.naturalInfiltrationCfm,
+    parts: house.envelopeParts,
     airDensityLbPerFt3,
   });
+  const hasParts = (house.envelopeParts ?? []).length > 0;
+  const lossDoubt = hasParts ? LOSS_DOUBT.byParts : LOSS_DOUBT.byAge;
   const uaBtuPerHF = ledger.take(house.envelopeUaBtuPerHF, {
     path: "#/house/envelopeUaBtuPerHF",
     title: "Heat loss coefficient of the house",
     value: building.uaBtuPerHF,
     unit: "Btu/(h·°F)",
-    reason: `From floor area and the usual construction of ${builtYear}; air tightness ${building.tightness}.`,
+    reason: hasParts
+      ? `From the parts of the envelope as told; air tightness ${building.tightness}.`
+      : `From floor area and the usual construction of ${builtYear}; air tightness ${building.tightness}.`,
     source: practice,
-    low: 0.7 * building.uaBtuPerHF,
-    high: 1.3 * building.uaBtuPerHF,
+    low: (1 - lossDoubt) * building.uaBtuPerHF,
+    high: (1 + lossDoubt) * building.uaBtuPerHF,
   });
   const infiltrationCfm = ledger.take(house.naturalInfiltrationCfm, {
     path: "#/house/naturalInfiltrationCfm",

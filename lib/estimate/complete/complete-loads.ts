@@ -4,7 +4,7 @@ import { degreeDayLoads } from "#lib/loads/building-loads.ts";
 import { formatNumber } from "#lib/units/format.ts";
 import type { Ledger } from "../ledger.ts";
 import { type Mode, type SeasonBins, seasonBins } from "../season-bins.ts";
-import { BALANCE_DOUBT_F, completeBuilding, INFILTRATION_DOUBT, takeBalance } from "./complete-building.ts";
+import { BALANCE_DOUBT_F, completeBuilding, INFILTRATION_DOUBT, LOSS_DOUBT, takeBalance } from "./complete-building.ts";
 import type { HeatingFuel } from "./complete-equipment.ts";
 import type { HouseModelInput } from "./complete-house.ts";
 import type { IndoorModel } from "./complete-indoor.ts";
@@ -51,7 +51,7 @@ type Meter = Pick<LoadGroup, "mode" | "fuel" | "systemIndexes">;
 
 /** Heat loss, gains and sun of a house judged by age and size, as a standard uncertainty of its need. Source: practice. */
 const BUILDING_DOUBT = {
-  heating: { ofLoss: 0.3, ofBalanceF: BALANCE_DOUBT_F },
+  heating: { ofLoss: LOSS_DOUBT.byAge, ofBalanceF: BALANCE_DOUBT_F },
   cooling: { ofLoss: 0.2, ofBalanceF: 3.5 },
 } as const;
 /** A season so short that its degree days hang on the balance alone is no surer than this. Source: practice. */
@@ -62,12 +62,15 @@ function buildingLoadDoubt({
   climate,
   mode,
   balanceF,
+  hasParts,
 }: {
   climate: ClimateYear;
   mode: Mode;
   balanceF: number;
+  hasParts: boolean;
 }): number {
-  const { ofLoss, ofBalanceF } = BUILDING_DOUBT[mode];
+  const { ofLoss: ofLossByAge, ofBalanceF } = BUILDING_DOUBT[mode];
+  const ofLoss = hasParts ? LOSS_DOUBT.byParts : ofLossByAge;
   const degreeDays = (baseTemperatureF: number) => {
     const year = degreeDaysByMonth({ climate, baseTemperatureF });
     return mode === "heating" ? year.heatingDegreeDays : year.coolingDegreeDays;
@@ -167,6 +170,7 @@ export function completeLoads(
       climate,
       mode,
       balanceF: mode === "heating" ? heatingBalanceF : coolingBalanceF,
+      hasParts: (job.house.envelopeParts ?? []).length > 0,
     });
     const evidence = loadEvidence({ ...about, known: energy?.knownUse, buildingDoubt, ledger });
     const { used, isAsked } = chooseEvidence(evidence, energy?.prefer);

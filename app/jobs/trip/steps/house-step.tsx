@@ -1,7 +1,8 @@
 "use client";
 
 import { Disclosure } from "#app/design/worked-out.tsx";
-import { textAt } from "../draft.ts";
+import { newId, textAt } from "../draft.ts";
+import { EntryList } from "../entry-list.tsx";
 import { ChoiceAt, FlagAt, NumberAt, TextAt } from "../fields.tsx";
 import { NotesAt } from "../notes.tsx";
 import { useTrip } from "../trip-context.ts";
@@ -45,6 +46,23 @@ export function HouseStep() {
         <NumberAt path="house/sunGainCoolingBtuPerHFt2" />
         <NumberAt path="house/heatingBalanceF" hint="Outdoors warmer than this, no heat is needed." />
         <NumberAt path="house/coolingBalanceF" hint="Outdoors cooler than this, no cooling is needed." />
+      </Disclosure>
+      <Disclosure title="Walls, ceiling, floor and windows one by one">
+        <p>Where all of them are known, they stand in for the usual construction of a house of its age.</p>
+        <EntryList
+          path="house/envelopeParts"
+          title={(part, index) => textAt(part, "title") ?? `Part ${index + 1}`}
+          addLabel="Add a part"
+          makeNew={(list) => ({ id: newId(list, "part"), title: `Part ${list.length + 1}` })}
+        >
+          {(path) => (
+            <>
+              <TextAt path={`${path}/title`} hint="Such as “north wall”." />
+              <NumberAt path={`${path}/areaFt2`} />
+              <NumberAt path={`${path}/partUValue`} />
+            </>
+          )}
+        </EntryList>
       </Disclosure>
       <Disclosure title="About the visit">
         <TextAt path="title" label="What to call this job" />
