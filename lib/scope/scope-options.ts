@@ -39,12 +39,13 @@ export interface ScopeOptionsRequest {
   nodeLimitCount?: number;
 }
 
+/** The names are those of the homeowner's paper, so that both talk of one thing; a test holds them together. */
 const TITLES: Readonly<Record<OptionAim, { title: string; summary: string }>> = {
   essential: { title: "The essential", summary: "The least work that gets at least half of the effect" },
-  target: { title: "Reaches the target", summary: "The lowest price that reaches the target as surely as asked" },
-  everything: { title: "Everything worth reaching", summary: "The most saved over the years beyond its price" },
-  closest: { title: "As close as can be", summary: "The lowest leakage that can be promised" },
-  chosen: { title: "Chosen by hand", summary: "The measures that were chosen, without a search for better ones" },
+  target: { title: "Reaches the goal", summary: "The lowest price that reaches the target as surely as asked" },
+  everything: { title: "All that pays", summary: "The most saved over the years beyond its price" },
+  closest: { title: "As tight as can be", summary: "The lowest leakage that can be promised" },
+  chosen: { title: "Picked by hand", summary: "The measures that were chosen, without a search for better ones" },
   limited: { title: "Within the limit", summary: "The most that the budget or the hours allow" },
 };
 

@@ -9,7 +9,7 @@ import { blockText, sectionOf } from "./view-text.ts";
 
 /** Words that stand open on the homeowner's page, cards and labels counted. At some 240 words a minute: five minutes. */
 const MOST_OPEN_WORDS = 1200;
-/** Verdict, share lost and reason: half a minute, before anything else. */
+/** Verdict, share lost, price and reason: half a minute, before anything else. */
 const MOST_LEAD_WORDS = 120;
 
 const viewOf = async (file: string, language: "en" | "es" = "en") =>
@@ -49,7 +49,7 @@ describe("the homeowner's page folds its detail", () => {
       "$989.62",
       "Should save a year",
       "On next January’s bill",
-      "Chance to reach the goal",
+      "Chance of the goal",
       "cost you about",
       "A carbon monoxide alarm that works",
       "Things that burn fuel are tested before and after",

@@ -178,7 +178,7 @@ describe("the head of a paper", () => {
     expect(html).toContain(
       `<img src="data:image/png;base64,${contractor.logo.base64}" alt="Invented Ducts &amp; Sons"/>`,
     );
-    expect(html).toContain(":root{--accent:#0a3d62}");
+    expect(html).toContain("@media print,(prefers-color-scheme:light){:root{--accent:#0a3d62}}");
     expect(html).toContain("State license 1 (invented)");
   });
 });

@@ -6,6 +6,8 @@ import { DRIVER_GROUPS } from "#lib/estimate/parameter-space.ts";
 import { LEAK_KIND_IDS } from "#lib/job/leak-kinds.ts";
 import { cautionsFor } from "#lib/scope/cautions.ts";
 import { STARTING_CATALOGUE } from "#lib/scope/repairs.ts";
+import { aimedScope } from "#lib/scope/scope-options.ts";
+import type { ChosenScope } from "#lib/scope/scope-problem.ts";
 
 const argumentsOf = (message: string): string[] =>
   [...new Set([...message.matchAll(/\{(\w+)(?:,|\})/g)].map(([, name]) => name!))].sort();
@@ -38,6 +40,11 @@ describe("both languages are complete", () => {
     for (const { id } of cautions) {
       for (const part of ["title", "text"]) expect(Object.keys(EN)).toContain(`caution.${id}.${part}`);
     }
+  });
+
+  test("an option has one name, for the contractor and on the homeowner's paper", () => {
+    for (const id of ["essential", "target", "everything", "closest", "limited", "chosen"] as const)
+      expect(aimedScope(id, {} as ChosenScope).title).toBe(EN[`option.${id}`]);
   });
 
   test("every driver has a name and a next move", () => {

@@ -103,9 +103,11 @@ export function DocumentHtml({ view, frame }: { view: DocumentView; frame: HtmlF
 
 const HEX_COLOR = /^#[0-9a-f]{6}$/;
 
-/** The style sheet in the color of the firm; anything but a color is left out. */
+/** The style sheet in the color of the firm, which is chosen for light paper; anything but a color is left out. */
 function stylesWith(accentColor: string | undefined): string {
-  return accentColor && HEX_COLOR.test(accentColor) ? `${PAGE_STYLES}:root{--accent:${accentColor}}` : PAGE_STYLES;
+  return accentColor && HEX_COLOR.test(accentColor)
+    ? `${PAGE_STYLES}@media print,(prefers-color-scheme:light){:root{--accent:${accentColor}}}`
+    : PAGE_STYLES;
 }
 
 function FoldedSection({ section, view }: { section: Section; view: DocumentView }) {

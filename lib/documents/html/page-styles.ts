@@ -1,8 +1,10 @@
 import { PAPER_INKS } from "#lib/pictures/paper-inks.ts";
+import { DARK_INKS } from "./dark-inks.ts";
 
-const inks = Object.entries(PAPER_INKS)
-  .map(([name, value]) => `--${name}:${value}`)
-  .join(";");
+const declared = (inks: Readonly<Record<string, string>>): string =>
+  Object.entries(inks)
+    .map(([name, value]) => `--${name}:${value}`)
+    .join(";");
 
 /** Fonts that the page asks for, by the name under which its own server gives them out. */
 export const PAGE_FONTS = {
@@ -29,10 +31,11 @@ const faces = (Object.keys(PAGE_FONTS) as PageFont[])
 
 /**
  * The whole style sheet of a page by link. Phone first; a wide window gets wider cards and pictures; paper gets black on
- * white. Light only: the page looks like the paper it stands for.
+ * white. On a screen it follows the reader's light or dark; printed it is light as the paper that it stands for.
  */
 export const PAGE_STYLES = `${faces}
-:root{color-scheme:light;${inks};--field-line:#8b8371}
+:root{color-scheme:light dark;${declared(PAPER_INKS)};--field-line:#8b8371;--on-accent:#fff}
+@media screen and (prefers-color-scheme:dark){:root{${declared(DARK_INKS)}}.firm img,.photos img{background:#fff;border-radius:.25rem}}
 *{box-sizing:border-box}
 body{margin:0;background:var(--paper);color:var(--ink);font:400 1.0625rem/1.5 paper-sans,system-ui,sans-serif;-webkit-text-size-adjust:100%}
 main,header,footer{max-width:46rem;margin:0 auto;padding:0 1rem}
@@ -45,7 +48,7 @@ a{color:var(--accent)}
 .facts{color:var(--soft);font-size:.9375rem;margin:.5rem 0 .25rem;padding:0;list-style:none}.facts li{display:inline;margin:0}.facts li+li::before{content:" · "}
 h1,h2{font-family:paper-serif,Georgia,serif;font-weight:600;line-height:1.18;text-wrap:balance}
 h1{font-size:clamp(1.9rem,1.3rem + 2.6vw,2.7rem);margin:1.1rem 0 .75rem}
-h2{font-size:1.5rem;margin:1.7rem 0 .5rem;scroll-margin-top:1rem}
+h2{font-size:1.5rem;margin:1.5rem 0 .4rem;scroll-margin-top:1rem}
 h3{font-size:1.0625rem;font-weight:600;margin:1.25rem 0 .25rem}
 .lead{font-family:paper-serif,Georgia,serif;font-size:1.3rem;line-height:1.45;margin:0 0 .9rem}
 p{margin:0 0 .6rem}ul{padding-left:1.25rem;margin:.5rem 0}li{margin-bottom:.3rem}
@@ -78,10 +81,10 @@ form{background:var(--card);border:1px solid var(--field-line);border-radius:.75
 fieldset{border:0;padding:0;margin:0 0 1rem}legend{font-weight:600;padding:0;margin-bottom:.25rem}
 .choice{display:flex;gap:.75rem;align-items:center;min-height:2.75rem}.choice input{width:1.4rem;height:1.4rem;flex:none;accent-color:var(--accent)}
 label.field{display:block;font-weight:600;margin:0 0 1rem}.field input,.field textarea{display:block;width:100%;font:inherit;font-weight:400;min-height:3.25rem;padding:.6rem .75rem;margin-top:.3rem;border:1.5px solid var(--field-line);border-radius:.5rem;background:var(--card);color:var(--ink)}
-button{font:600 1.0625rem/1 paper-sans,system-ui,sans-serif;min-height:3rem;padding:.75rem 1.5rem;border:0;border-radius:.5rem;background:var(--accent);color:#fff;cursor:pointer}
+button{font:600 1.0625rem/1 paper-sans,system-ui,sans-serif;min-height:3rem;padding:.75rem 1.5rem;border:0;border-radius:.5rem;background:var(--accent);color:var(--on-accent);cursor:pointer}
 :focus-visible{outline:3px solid var(--accent);outline-offset:2px}
 .thread{list-style:none;padding:0}.thread li{background:var(--card);border:1px solid var(--hairline);border-radius:.75rem;padding:.75rem 1rem}
 .digest{font:400 .8125rem/1.4 paper-mono,monospace;overflow-wrap:anywhere}footer{color:var(--soft);font-size:.9375rem;padding-bottom:3rem;margin-top:2.5rem}
 @media(min-width:44rem){h2{margin:2.25rem 0 .6rem}.compact{display:none}.wide{display:block}.cards{grid-template-columns:1fr 1fr}.figures{grid-template-columns:repeat(3,1fr)}.figures>:first-child:nth-last-child(odd){grid-column:auto}main,header,footer{padding:0 1.5rem}}
-@media print{body{background:#fff;font-size:11pt}form,.bar,.skip,figure summary,.more>summary,[aria-labelledby=accept],[aria-labelledby=ask]:not(:has(.thread li)){display:none}.technical summary{color:inherit;text-decoration:none}h2,h3,caption{break-after:avoid}tr,.card,.notice,figure,svg{break-inside:avoid}.compact{display:none}.wide{display:block}details>*{display:block}details::details-content{content-visibility:visible;display:block;height:auto}.cards{grid-template-columns:1fr 1fr}}
+@media print{:root{color-scheme:light}body{background:#fff;font-size:11pt}form,.bar,.skip,figure summary,.more>summary,[aria-labelledby=accept],.ask:not(:has(.thread li)){display:none}.technical summary{color:inherit;text-decoration:none}h2,h3,caption{break-after:avoid}tr,.card,.notice,figure,svg{break-inside:avoid}.compact{display:none}.wide{display:block}details>*{display:block}details::details-content{content-visibility:visible;display:block;height:auto}.cards{grid-template-columns:1fr 1fr}}
 `;

@@ -172,11 +172,14 @@ function AcceptForm({ speaker, issued, language, path, fingerprint, typed }: Par
   );
 }
 
-function AskForm({ speaker, language, path, events, typed }: Part) {
+/** Folded until there is a thread, or something to put right in what was typed. */
+function AskForm({ speaker, language, path, events, typed, problems = [] }: Part) {
   const thread = events.filter(({ kind }) => kind === "asked" || kind === "answered");
   return (
-    <section aria-labelledby="ask">
-      <h2 id="ask">{speaker.say(thread.length > 0 ? "page.threadTitle" : "page.askTitle")}</h2>
+    <details className="technical ask" open={thread.length > 0 || problems.includes("question")}>
+      <summary>
+        <h2 id="ask">{speaker.say(thread.length > 0 ? "page.threadTitle" : "page.askTitle")}</h2>
+      </summary>
       <ol className="thread">
         {thread.map(({ kind, payload, createdAt }) => (
           <li key={createdAt.toISOString()}>
@@ -195,10 +198,10 @@ function AskForm({ speaker, language, path, events, typed }: Part) {
         <p>{speaker.say("page.askText")}</p>
         <label className="field">
           {speaker.say("page.askLabel")}
-          <textarea id="question" name="question" rows={4} maxLength={2000} defaultValue={typed?.question} />
+          <textarea id="question" name="question" rows={3} maxLength={2000} defaultValue={typed?.question} />
         </label>
         <button type="submit">{speaker.say("page.askButton")}</button>
       </form>
-    </section>
+    </details>
   );
 }

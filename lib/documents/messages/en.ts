@@ -44,6 +44,7 @@ export const EN = {
   "verdict.not-worth-sealing": "Sealing your ducts is not worth its price.",
   "lead.change":
     "Of every $100 you spend on {use}, about {lost} is lost outside your rooms. The work we propose can bring that down to about {after}.",
+  "lead.price": "It costs {price} and takes {hours} in {visits}.",
   "lead.today": "Of every $100 you spend on {use}, about {lost} is lost outside your rooms.",
   "reason.ahead":
     "We count {years} years. Even at the low end, the work saves more than it costs. Once it is paid for, you would be {low} to {high} ahead.",
@@ -131,10 +132,11 @@ export const EN = {
   "summary.limited": "The most sealing within the money or hours that were set.",
   "summary.chosen": "The work that we picked by hand.",
   "summary.nothing": "You pay nothing now and go on paying for the leaks.",
+  "value.range": "{low} to {high}",
   "line.saves": "Should save a year",
   "line.costs": "The leaks cost a year",
   "line.left": "Leaks left, {measure}",
-  "line.chance": "Chance to reach the goal",
+  "line.chance": "Chance of the goal",
   "line.hours": "At your house",
   "line.fixes": "Fixes",
   "line.leaves": "Leaves",
@@ -239,7 +241,7 @@ export const EN = {
   "yourself.tape": "Cloth duct tape does not last on ducts. Never block the air openings of a furnace or water heater.",
 
   "uncertain.title": "What is uncertain, and why",
-  "uncertain.lead": "We do not know everything about your house. These points move the saving the most:",
+  "uncertain.lead": "We do not know everything about your house. One point moves the saving the most.",
   "uncertain.driver": "{what}: by itself it could move the saving from {low} to {high} a year. {next}",
   "uncertain.none": "The saving is small, and so is its doubt.",
   "driver.instrument": "How exact the leak test is",
@@ -280,7 +282,7 @@ export const EN = {
   "warning.bills-less-than-a-year": "There is less than a year of energy bills.",
 
   "safety.title": "Safety",
-  "safety.lead": "These points hold for your house. They are part of the work and can not be left out.",
+  "safety.lead": "These points are part of the work and can not be left out.",
   "caution.local-rules.title": "Local rules come first",
   "caution.local-rules.text": "Where this plan and your local code, permit or license rules differ, those rules hold.",
   "caution.combustion-test.title": "Things that burn fuel are tested before and after",
@@ -382,8 +384,7 @@ export const EN = {
   "more.fuels": "By fuel, with the range and carbon",
   "more.rooms": "The air to each room in numbers",
   "more.uncertain": "What else moves the saving",
-  "more.house": "How the house stays well: {names}",
-  "more.safety": "How the crew stays safe: {names}",
+  "more.safety": "How house and crew stay safe: {names}",
   "more.gauge": "What to look for on the gauge",
 
   "assumed.title": "What we assumed",

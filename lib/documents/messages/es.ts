@@ -46,6 +46,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "verdict.not-worth-sealing": "Sellar sus ductos no vale lo que cuesta.",
   "lead.change":
     "De cada $100 que usted paga por {use}, cerca de {lost} se pierden fuera de sus cuartos. Este trabajo puede bajar eso a cerca de {after}.",
+  "lead.price": "Cuesta {price} y toma {hours} en {visits}.",
   "lead.today": "De cada $100 que usted paga por {use}, cerca de {lost} se pierden fuera de sus cuartos.",
   "reason.ahead":
     "Contamos {years} años. Aun en el peor caso del rango, el trabajo ahorra más de lo que cuesta. Ya pagado el trabajo, usted gana de {low} a {high}.",
@@ -132,10 +133,11 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "summary.limited": "Lo más que se sella con el dinero o las horas fijadas.",
   "summary.chosen": "El trabajo que elegimos a mano.",
   "summary.nothing": "Hoy no paga nada y sigue pagando por las fugas.",
+  "value.range": "{low} a {high}",
   "line.saves": "Debe ahorrar al año",
   "line.costs": "Las fugas cuestan al año",
   "line.left": "Fuga que queda, {measure}",
-  "line.chance": "Posibilidad de llegar a la meta",
+  "line.chance": "Llega a la meta",
   "line.hours": "En su casa",
   "line.fixes": "Repara",
   "line.leaves": "Deja",
@@ -239,7 +241,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
     "La cinta de tela no dura en los ductos. Nunca tape las tomas de aire de la caldera o del calentador.",
 
   "uncertain.title": "Lo que no es seguro, y por qué",
-  "uncertain.lead": "No lo sabemos todo de su casa. Estos puntos mueven más el ahorro:",
+  "uncertain.lead": "No lo sabemos todo de su casa. Un punto mueve el ahorro más que los otros.",
   "uncertain.driver": "{what}: por sí solo puede mover el ahorro de {low} a {high} al año. {next}",
   "uncertain.none": "El ahorro es chico, y su duda también.",
   "driver.instrument": "Exactitud de la prueba",
@@ -281,7 +283,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "warning.bills-less-than-a-year": "Hay menos de un año de cuentas de energía.",
 
   "safety.title": "Seguridad",
-  "safety.lead": "Estos puntos valen para su casa. Son parte del trabajo y no se pueden quitar.",
+  "safety.lead": "Estos puntos son parte del trabajo y no se pueden quitar.",
   "caution.local-rules.title": "Primero van las reglas del lugar",
   "caution.local-rules.text":
     "Si este plan y el código, el permiso o la licencia de su lugar no coinciden, valen esas reglas.",
@@ -376,18 +378,16 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "more.steps": "Qué cuesta y qué trae cada paso más",
   "more.price": "Cómo se forma el precio",
   "more.priceRebates": "Cómo se forma el precio, y los reembolsos",
-  "more.undone": "Qué arregla y qué deja cada opción, y por qué",
+  "more.undone": "Qué repara y qué deja cada opción, y por qué",
   "more.measures": "Con las otras medidas, una por una",
   "more.fuels": "Por energía, con su rango y el carbono",
   "more.rooms": "El aire de cada cuarto en números",
   "more.uncertain": "Qué más mueve el ahorro",
-  "more.house": "Cómo sigue sana la casa: {names}",
-  "more.safety": "Cómo se cuida el equipo de trabajo: {names}",
+  "more.safety": "Cómo se cuidan la casa y la cuadrilla: {names}",
   "more.gauge": "Qué buscar en el medidor",
 
   "assumed.title": "Lo que supusimos",
-  "assumed.lead":
-    "Donde nada se midió ni se dijo, tomamos una cifra común. Denos una mejor y lo calculamos otra vez. El motivo va en inglés.",
+  "assumed.lead": "Donde nada se midió ni se dijo, tomamos una cifra común. Denos una mejor y lo calculamos otra vez.",
   "assumed.table": "Supuesto, no medido",
   "assumed.what": "Qué",
   "assumed.value": "Se tomó",

@@ -43,8 +43,10 @@ export function uncertainSection(context: JobContext): Section {
     blocks: [
       ...(drivers.length > 0
         ? ([
-            { kind: "text", text: speaker.say("uncertain.lead") },
-            { kind: "list", items: drivers.slice(0, OPEN_DRIVERS).map(say) },
+            {
+              kind: "text",
+              text: `${speaker.say("uncertain.lead")} ${drivers.slice(0, OPEN_DRIVERS).map(say).join(" ")}`,
+            },
             ...more(speaker.say("more.uncertain"), [
               { kind: "list", items: drivers.slice(OPEN_DRIVERS, MOST_DRIVERS).map(say) },
               picture,
@@ -101,8 +103,10 @@ export function safetySection({ speaker, result }: JobContext): Section {
     blocks: [
       { kind: "text", text: speaker.say("safety.lead") },
       ...notices.filter(isOpen).map(block),
-      ...more(speaker.say("more.house", { names: names(ofHouse) }), ofHouse.map(block)),
-      ...more(speaker.say("more.safety", { names: names(ofCrew) }), ofCrew.map(block)),
+      ...more(
+        speaker.say("more.safety", { names: names([...ofHouse, ...ofCrew]) }),
+        [...ofHouse, ...ofCrew].map(block),
+      ),
     ],
   };
 }

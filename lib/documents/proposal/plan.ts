@@ -3,7 +3,7 @@ import { priceFrontierOf } from "#lib/pictures/of-result/charts-of-result.ts";
 import { type Block, type DocumentTable, more, type OptionCard, type Section } from "../document-view.ts";
 import { repairName } from "../messages/names.ts";
 import { priceBlocks } from "./price-blocks.ts";
-import type { JobContext } from "./proposal-context.ts";
+import { highOf, type JobContext, lowOf } from "./proposal-context.ts";
 
 export function proposeSection(context: JobContext): Section {
   const { speaker, chosen } = context;
@@ -78,7 +78,8 @@ export function optionsSection(context: JobContext): Section {
 
 function optionCard(context: JobContext, option: ScopeOption): OptionCard {
   const { speaker, result } = context;
-  const saved = speaker.ranged(option.savedUsdPerYear, speaker.usd);
+  const saved = speaker.usd(option.savedUsdPerYear.value);
+  const [low, high] = [speaker.usd(lowOf(option.savedUsdPerYear)), speaker.usd(highOf(option.savedUsdPerYear))];
   const { hours, visits } = context.hoursAtHouse(option);
   return {
     id: option.id,
@@ -88,7 +89,10 @@ function optionCard(context: JobContext, option: ScopeOption): OptionCard {
     recommendedLabel: speaker.say("options.recommended"),
     price: speaker.cents(option.priceUsdCents),
     lines: [
-      { label: speaker.say("line.saves"), value: saved.doubt ? `${saved.value} (${saved.doubt})` : saved.value },
+      {
+        label: speaker.say("line.saves"),
+        value: low === high ? saved : `${saved} (${speaker.say("value.range", { low, high })})`,
+      },
       ...(option.probabilityOfReachingTarget === null
         ? []
         : [{ label: speaker.say("line.chance"), value: speaker.chance(option.probabilityOfReachingTarget) }]),

@@ -12,12 +12,12 @@ export function proofSection(context: JobContext): Section {
   const chance = chosen?.probabilityOfReachingTarget ?? null;
   const numbers = retest
     ? [
-        speaker.say("proof.target", {
-          limit: speaker.number(retest.limitCfm25),
-          measure: measureName,
-          title: goalTitle(context),
-        }),
         [
+          speaker.say("proof.target", {
+            limit: speaker.number(retest.limitCfm25),
+            measure: measureName,
+            title: goalTitle(context),
+          }),
           speaker.say("proof.expect", { expected: speaker.whole(retest.expectedCfm25) }),
           ...(chance === null ? [] : [speaker.say("proof.chance", { chance: speaker.chance(chance) })]),
         ].join(" "),
@@ -29,13 +29,12 @@ export function proofSection(context: JobContext): Section {
     title: speaker.say("proof.title"),
     audience: "homeowner",
     blocks: [
-      text(speaker.say("proof.lead")),
+      text(`${speaker.say("proof.lead")} ${speaker.say("proof.sign")}`),
       ...numbers.map(text),
       ...(retest ? more(speaker.say("more.gauge"), [text(sayAccepted(context)), ...gaugeBlocks(context)]) : []),
       ...(retest
         ? [{ kind: "subheading" as const, text: speaker.say("proof.missedTitle") }, text(sayMissed(context))]
         : []),
-      text(speaker.say("proof.sign")),
     ],
   };
 }

@@ -176,10 +176,14 @@ export function nothingSection({ speaker, result }: JobContext): Section {
           ? speaker.say("nothing.leadRange", { usd: value, range: doubt })
           : speaker.say("nothing.lead", { usd: value }),
       ),
-      ...(isSmall
-        ? [text(speaker.say("nothing.small"))]
-        : [text(speaker.say("nothing.years", { years, usd: speaker.usd(yearly.value * years) }))]),
-      text(speaker.say("nothing.note")),
+      text(
+        [
+          isSmall
+            ? speaker.say("nothing.small")
+            : speaker.say("nothing.years", { years, usd: speaker.usd(yearly.value * years) }),
+          speaker.say("nothing.note"),
+        ].join(" "),
+      ),
     ],
   };
 }

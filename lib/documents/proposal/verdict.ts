@@ -1,3 +1,4 @@
+import type { ScopeOption } from "#lib/job/result/plan-result.ts";
 import type { DocumentView, Notice } from "../document-view.ts";
 import { instrumentNotices } from "../instrument-notices.ts";
 import { dollarSplit, mainMode } from "./dollar-split.ts";
@@ -13,6 +14,7 @@ export function verdictHead(context: JobContext): Head {
     heading: speaker.say(`verdict.${code}`),
     lead: [
       ...sayShare(context),
+      ...(chosen && code !== "not-worth-sealing" ? [sayPrice(context, chosen)] : []),
       chosen ? sayReason(context) : speaker.say("reason.nothing"),
       ...(code === "not-worth-sealing" && chosen ? [speaker.say("reason.advice")] : []),
     ],
@@ -32,6 +34,16 @@ function sayShare(context: JobContext): string[] {
     return [speaker.say("lead.today", { use, lost })];
   }
   return [speaker.say("lead.change", { use, lost, after: speaker.usd(after.lostUsd) })];
+}
+
+/** The plain price and the time, at once: what one asks next. */
+function sayPrice({ speaker, hoursAtHouse }: JobContext, chosen: ScopeOption): string {
+  const { hours, visits } = hoursAtHouse(chosen);
+  return speaker.say("lead.price", {
+    price: speaker.cents(chosen.priceUsdCents),
+    hours: speaker.say("value.hours", { hours }),
+    visits: speaker.say("value.visits", { count: visits }),
+  });
 }
 
 /** Net savings over the years, in the words of the case; a loss is said as a loss. */
