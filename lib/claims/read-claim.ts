@@ -6,6 +6,7 @@ import { type CanonicalMember, canonicalMembers, joinMembers } from "#lib/hash/c
 import { textHash } from "#lib/hash/sha256.ts";
 import { findJobProblems } from "#lib/job/parse-job.ts";
 import { type Claim, claimSchema } from "./claim-schema.ts";
+import { strangeNumeral } from "./strange-numeral.ts";
 
 function isSigned({ hash, signature }: Claim): boolean {
   if (!signature) return true;
@@ -42,9 +43,13 @@ function brokenSeal(claim: Claim, asIssued: readonly CanonicalMember[]): FieldPr
 /**
  * Reads a claim packet: schema, hashes and signature, links within its job. What is wrong comes back as data. It is hashed
  * as it came: what reading by the schema would smooth, a blank at an end, say, is a change too. Beside the claim stands its
- * canonical text, byte for byte what was issued.
+ * canonical text, byte for byte what was issued. `asWritten` is the text that the packet was read from, where it is at
+ * hand: then a digit is caught, too, that is too small to make another number.
  */
-export function readClaim(packet: unknown): { claim: Claim; text: string } | { errors: FieldProblem[] } {
+export function readClaim(
+  packet: unknown,
+  asWritten?: string,
+): { claim: Claim; text: string } | { errors: FieldProblem[] } {
   const parsed = claimSchema.safeParse(packet);
   if (!parsed.success) return { errors: problemsFromZod({ error: parsed.error, schema: claimSchema, input: packet }) };
   const claim = parsed.data;
@@ -54,5 +59,18 @@ export function readClaim(packet: unknown): { claim: Claim; text: string } | { e
   const problems = findJobProblems(claim.job);
   if (problems.length > 0)
     return { errors: problems.map((each) => ({ ...each, pointer: `#/job${each.pointer.slice(1)}` })) };
-  return { claim, text: joinMembers(members) };
+  const text = joinMembers(members);
+  const strange = asWritten === undefined || asWritten === text ? undefined : strangeNumeral(asWritten);
+  if (strange !== undefined)
+    return {
+      errors: [
+        {
+          pointer: "#/hash",
+          detail: `The number ${strange} was not issued so`,
+          code: "claim-invalid",
+          fix: "Ask for the packet as it was issued: something in it was changed.",
+        },
+      ],
+    };
+  return { claim, text };
 }

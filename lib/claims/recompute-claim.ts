@@ -41,6 +41,8 @@ export interface RecomputeOptions {
   loadReference: (job: Job) => Promise<ReferenceData>;
   /** False: only the values are compared, and the outcome says so. */
   withDraws: boolean;
+  /** The text that the packet was read from, where it is at hand. */
+  asWritten?: string;
 }
 
 const WHICH = ["value", "p10", "p90"] as const;
@@ -111,9 +113,9 @@ function notesOf(claim: Claim, reference: ReferenceData, withDraws: boolean): st
  */
 export async function recomputeClaim(
   packet: unknown,
-  { loadReference, withDraws }: RecomputeOptions,
+  { loadReference, withDraws, asWritten }: RecomputeOptions,
 ): Promise<RecomputeOutcome> {
-  const read = readClaim(packet);
+  const read = readClaim(packet, asWritten);
   if ("errors" in read) return { outcome: "invalid", errors: read.errors };
   const { claim } = read;
   try {

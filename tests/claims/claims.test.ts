@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { createClaim } from "#lib/claims/create-claim.ts";
+import { readClaim } from "#lib/claims/read-claim.ts";
 import { recomputeClaim } from "#lib/claims/recompute-claim.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
 import { estimate } from "#lib/estimate/estimate.ts";
@@ -7,6 +8,7 @@ import { canonicalJson, contentHash } from "#lib/hash/content-hash.ts";
 import { loadReferenceData } from "#lib/reference-data/load-server.ts";
 import { DEMO_PRICE_BOOK } from "#lib/scope/demo-price-book.ts";
 import { STARTING_CATALOGUE } from "#lib/scope/repairs.ts";
+import { recomputeText } from "#lib/work/claims/recompute-text.ts";
 import { exampleWithReference } from "#tests/estimate/example-jobs.ts";
 
 const RETEST = "mixed-crawlspace-retest.json";
@@ -168,6 +170,28 @@ describe("a claim", () => {
       holder[key] = was;
     }
     expect((await recompute(claim, false)).outcome).toBe("same");
+  });
+
+  it("catches a digit that is too small to make another number, where the text is at hand", async () => {
+    const text = canonicalJson(await issue());
+    // Of the longest numerals the last digit often makes no other double.
+    const changed = [...text.matchAll(/\d\.\d{15,}/g)].flatMap(({ 0: numeral, index }) =>
+      [1, 2, 3, 7, 8, 9].flatMap((step) => {
+        const digit = (Number(numeral.at(-1)) + step) % 10;
+        const other = `${numeral.slice(0, -1)}${digit}`;
+        if (Number(other) !== Number(numeral)) return [];
+        return [text.slice(0, index) + other + text.slice(index + numeral.length)];
+      }),
+    );
+    expect(changed.length).toBeGreaterThan(2);
+    for (const other of changed) {
+      expect(readClaim(JSON.parse(other))).toHaveProperty("claim");
+      expect(readClaim(JSON.parse(other), other)).toHaveProperty("errors");
+      expect(await recomputeText(other, "a line", () => false)).toMatchObject({ outcome: "invalid" });
+    }
+    // Written with blanks, or by a program that writes 1e-07 and 15.0, it is the same packet.
+    const spaced = JSON.stringify(JSON.parse(text), null, 2).replace(/: 15,/, ": 15.0,");
+    expect(readClaim(JSON.parse(spaced), spaced)).toHaveProperty("claim");
   });
 
   it("says which number differs and by how much when a number was changed and the packet hashed anew", async () => {

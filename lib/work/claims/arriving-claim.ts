@@ -11,6 +11,8 @@ export interface ArrivingClaim {
   packet: unknown;
   contractorId?: string;
   reference?: string;
+  /** The text of the line. */
+  asWritten?: string;
 }
 
 /** What the lines of one import have in common. */
@@ -55,7 +57,7 @@ export function acceptClaim(
     return { detail: "Nothing says whose claim this is. Name the contractor in the line, or for the whole file." };
   if (!contractorIds.has(contractorId))
     return { detail: `The contractor ${contractorId} is not in this program. Invite it first, or correct the id.` };
-  const read = readClaim(packet);
+  const read = readClaim(packet, named.asWritten);
   if ("errors" in read) {
     const [first] = read.errors;
     return { detail: first ? `${first.pointer}: ${first.detail}. ${first.fix}` : "It is not a claim." };

@@ -25,7 +25,7 @@ function parseLine(text: string): { claim: ReturnType<typeof readArriving> } {
 function sourceLine(line: number, text: string): SourceLine {
   const { claim } = parseLine(text);
   const place = { line, bytes: text.length };
-  return "detail" in claim ? { ...place, ...claim } : { ...place, claim };
+  return "detail" in claim ? { ...place, ...claim } : { ...place, claim: { ...claim, asWritten: text } };
 }
 
 const tooLong = (line: number): SourceLine => ({

@@ -11,7 +11,11 @@ export async function recomputeText(
 ): Promise<RecomputeOutcome> {
   try {
     const packet = parseJson(text, name);
-    return await recomputeClaim(packet, { loadReference: loadReferenceData, withDraws: withDraws(packet) });
+    return await recomputeClaim(packet, {
+      loadReference: loadReferenceData,
+      withDraws: withDraws(packet),
+      asWritten: text,
+    });
   } catch (thrown) {
     if (!(thrown instanceof InputProblem)) throw thrown;
     return { outcome: "invalid", errors: [...thrown.errors] };
