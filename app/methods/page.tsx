@@ -1,7 +1,9 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { METHODS } from "#lib/methods/catalogue.ts";
+import { FIELD_RESULTS } from "#lib/methods/field-results.ts";
 import type { MethodCard } from "#lib/methods/method-card.ts";
+import { citationText } from "#lib/sources/source-title.ts";
 import styles from "./methods.module.css";
 
 export const metadata: Metadata = { title: "Methods" };
@@ -40,6 +42,17 @@ export default function MethodsPage() {
           </ul>
         </section>
       ))}
+      <section className={styles.group} aria-labelledby="field">
+        <h2 id="field">What was found in real houses</h2>
+        <p>For orientation only: the means of field studies are no band that one house has to fall into.</p>
+        <ul>
+          {FIELD_RESULTS.map(({ id, houses, found, source }) => (
+            <li key={id}>
+              {houses}. {found} <span className={styles.summary}>{citationText(source)}</span>
+            </li>
+          ))}
+        </ul>
+      </section>
     </div>
   );
 }

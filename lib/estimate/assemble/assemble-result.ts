@@ -14,6 +14,7 @@ import { outputKey } from "../kernel/write-outputs.ts";
 import type { Ledger } from "../ledger.ts";
 import type { SiteWorth } from "../value-leaks.ts";
 import { weighMoney } from "../weigh-money.ts";
+import { carbonOf } from "./carbon.ts";
 import { chargeSteps, chargesOf } from "./charges.ts";
 import { complianceOf } from "./compliance.ts";
 import { deemedOf } from "./deemed.ts";
@@ -124,6 +125,7 @@ export function assembleResult(input: AssembleInput): Result {
     energyByMonth: Array.from({ length: 12 }, (_, month) => energyOf(evaluated, month)),
     savings,
     charges,
+    carbon: carbonOf(reference, savings),
     measuresInOrder: measuresInOrderOf(input),
     deemed: deemedOf(input, leakage, savings, chosen),
     scope: {

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { numberField } from "#lib/units/field.ts";
+import { citationSchema } from "./evidence-result.ts";
 import { ranged } from "./ranged.ts";
 
 /** Heating, cooling and blower use by fuel, before and after the work. */
@@ -54,6 +55,19 @@ export const fuelChargeSchema = z
   })
   .meta({ id: "FuelCharge", title: "Charge of a fuel" });
 
+/** Carbon dioxide that the saving avoids, by one way of counting the grid. */
+export const carbonSchema = z
+  .strictObject({
+    id: z.enum(["non-baseload", "average"]),
+    co2LbPerYear: numberField({ unit: "lb/yr", title: "Carbon dioxide avoided a year" }),
+    electricityLbPerKWh: numberField({ unit: "lb/kWh", title: "Of each kilowatt hour" }),
+    /** Region and year of the rate. */
+    note: z.string(),
+    source: citationSchema,
+  })
+  .meta({ id: "CarbonAvoided", title: "Carbon avoided" });
+
+export type CarbonAvoided = z.output<typeof carbonSchema>;
 export type FuelCharge = z.output<typeof fuelChargeSchema>;
 export type EnergyByFuel = z.output<typeof energyByFuelSchema>;
 export type Savings = z.output<typeof savingsSchema>;

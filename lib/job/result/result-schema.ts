@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { numberField } from "#lib/units/field.ts";
 import { sha256Schema } from "../identity.ts";
-import { energyByFuelSchema, fuelChargeSchema, savingsSchema } from "./energy-result.ts";
+import { carbonSchema, energyByFuelSchema, fuelChargeSchema, savingsSchema } from "./energy-result.ts";
 import { assumptionSchema, cautionSchema, traceStepSchema, warningSchema } from "./evidence-result.ts";
 import {
   housePressureSchema,
@@ -80,6 +80,10 @@ export const resultSchema = z
     energyByMonth: z.array(energyByFuelSchema).length(12),
     savings: savingsSchema,
     charges: z.array(fuelChargeSchema),
+    carbon: z.array(carbonSchema).meta({
+      description:
+        "The saving by the plants that follow the load, as in `savings`, and by the grid's average beside it.",
+    }),
     measuresInOrder: measuresInOrderSchema
       .nullable()
       .meta({ description: "There when the plan names other measures beside the ducts." }),

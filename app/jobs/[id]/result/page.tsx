@@ -18,6 +18,7 @@ import { warningIn } from "../../trip/warning-in.ts";
 import { PaperLinks } from "../papers/paper-links.tsx";
 import { AirTable } from "./air-table.tsx";
 import { AssumptionsTable } from "./assumptions-table.tsx";
+import { CarbonTable } from "./carbon-table.tsx";
 import { ChargesTable } from "./charges-table.tsx";
 import { ClaimLink } from "./claim-link.tsx";
 import { ConvergenceLine } from "./convergence-line.tsx";
@@ -130,6 +131,7 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
         <section aria-labelledby="cost">
           <h2 id="cost">What the energy costs</h2>
           <ChargesTable charges={result.charges} />
+          <CarbonTable carbon={result.carbon} text={text} />
         </section>
         {result.measuresInOrder ? (
           <section aria-labelledby="measures">
