@@ -7,8 +7,8 @@ import type { Result } from "#lib/job/result/result-schema.ts";
 import type { CommandContext } from "./command.ts";
 
 /**
- * Writes the documents of a result into a folder, each whole or not at all. They carry the date of the visit, so that
- * the same job gives the same bytes; a job without one carries today's.
+ * Writes the documents of a result into a folder, each whole or not at all. They carry the date of the last visit,
+ * so that the same job gives the same bytes; a job without one carries today's.
  * @throws InputProblem `file-unwritable` in plain words.
  */
 export async function writeDocuments({
@@ -23,7 +23,8 @@ export async function writeDocuments({
   context: CommandContext;
 }): Promise<string[]> {
   const target = path.resolve(context.workingFolder, folder);
-  const isoDate = job.date ?? new Date().toISOString().slice(0, 10);
+  const days = [job.date, ...job.tests.map(({ date }) => date)].flatMap((date) => date ?? []).sort();
+  const isoDate = days.at(-1) ?? new Date().toISOString().slice(0, 10);
   const documents = await renderJobDocuments({ job, result, language: "en", isoDate });
   const written: string[] = [];
   for (const { kind, bytes } of documents) {

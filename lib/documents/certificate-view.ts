@@ -27,6 +27,10 @@ export function certificateView(input: ProposalInput): DocumentView {
   const house = job.house.label;
   const date = speaker.date(input.isoDate);
   const share = verified.reductionShare;
+  const measuredAgain = job.tests
+    .flatMap(({ stage, date: day }) => (stage === "retest" || stage === "final" ? (day ?? []) : []))
+    .sort()
+    .at(-1);
   return {
     kind: "certificate",
     language: input.language,
@@ -35,6 +39,7 @@ export function certificateView(input: ProposalInput): DocumentView {
     facts: [
       speaker.say("proposal.forHouse", { house }),
       ...(job.date ? [speaker.say("proposal.measured", { date: speaker.date(job.date) })] : []),
+      ...(measuredAgain ? [speaker.say("cert.measuredAgain", { date: speaker.date(measuredAgain) })] : []),
       input.contractor
         ? speaker.say("proposal.by", { contractor: input.contractor.name, date })
         : speaker.say("proposal.dated", { date }),

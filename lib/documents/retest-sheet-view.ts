@@ -33,7 +33,8 @@ export function retestSheetView(input: ProposalInput): DocumentView {
       ? [
           speaker.say("retest.leadMeets", {
             limit: speaker.number(retest.limitCfm25),
-            accept: speaker.number(retest.acceptanceCfm25),
+            // Down, as in the tables: what is read off must hold.
+            accept: speaker.whole(Math.floor(retest.acceptanceCfm25)),
             confidence: speaker.percent(retest.confidenceProbability),
           }),
           speaker.say("retest.leadExpect", { expected: speaker.whole(retest.expectedCfm25) }),

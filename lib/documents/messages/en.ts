@@ -552,6 +552,7 @@ export const EN = {
   "retest.record.who": "Name",
   "retest.record.when": "Date and hour",
 
+  "cert.measuredAgain": "Measured again after the work on {date}",
   "cert.title": "Certificate for {house}",
   "cert.heading": "Your ducts leak {share} less.",
   "cert.headingNone": "The two tests can not tell a change.",

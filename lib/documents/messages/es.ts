@@ -549,6 +549,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "retest.record.who": "Nombre",
   "retest.record.when": "Fecha y hora",
 
+  "cert.measuredAgain": "Medido de nuevo después del trabajo el {date}",
   "cert.title": "Certificado para {house}",
   "cert.heading": "Sus ductos pierden {share} menos.",
   "cert.headingNone": "Las dos pruebas no distinguen un cambio.",

@@ -41,7 +41,10 @@ export function proofSection(context: JobContext): Section {
 
 function sayAccepted({ speaker, result }: JobContext): string {
   const { acceptanceCfm25, limitCfm25 } = result.retest!;
-  return speaker.say("proof.accept", { accept: speaker.number(acceptanceCfm25), limit: speaker.number(limitCfm25) });
+  return speaker.say("proof.accept", {
+    accept: speaker.whole(Math.floor(acceptanceCfm25)),
+    limit: speaker.number(limitCfm25),
+  });
 }
 
 /** The rule behind the goal. */
