@@ -25,6 +25,7 @@ import { ConvergenceLine } from "./convergence-line.tsx";
 import { DeemedTable } from "./deemed-table.tsx";
 import { LaterBills } from "./later-bills.tsx";
 import { MeasuresTable } from "./measures-table.tsx";
+import { MoreDraws } from "./more-draws.tsx";
 import { PromiseAndResult } from "./promise-and-result.tsx";
 import styles from "./result.module.css";
 import { ChartPictures, HousePictures } from "./result-pictures.tsx";
@@ -53,6 +54,7 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
   const { record, revision, job } = await showJob(id);
   const result = await computeResult(job);
   const { scope, leakage, savings, economics, warnings, cautions } = result;
+  const chosen = scope.options.find((option) => option.id === scope.chosen);
   const usd = (value: number) => formatUsd(value);
   const text = unitText(await unitSystem());
   const units = text.system;
@@ -194,6 +196,13 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
           <h2 id="worked-out">How it was worked out</h2>
           <TraceSteps trace={result.trace} />
           <ConvergenceLine result={result} />
+          {chosen ? (
+            <MoreDraws
+              jobId={id}
+              seed={result.seed}
+              measures={chosen.measures.map(({ siteId, repairId }) => ({ siteId, repairId }))}
+            />
+          ) : null}
           <p className={styles.over}>
             Engine {result.engineVersion}, {result.draws.toLocaleString("en-US")} draws, seed {result.seed}. Weather:{" "}
             <StationLink zip={job.house.zip} place={result.place} />. Places by GeoNames, CC BY 4.0.
