@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import * as figures from "#app/look/sample-figures.ts";
+import { overlaps, textBox } from "#lib/pictures/boxes.ts";
 import { climateScene } from "#lib/pictures/climate-scene.ts";
 import { energyMonthsScene } from "#lib/pictures/energy-months.ts";
 import { hundredDollarsScene } from "#lib/pictures/hundred-dollars.ts";
@@ -8,9 +9,9 @@ import { leaksRankedScene } from "#lib/pictures/leaks-ranked.ts";
 import { priceFrontierScene } from "#lib/pictures/price-frontier.ts";
 import { savingsDriversScene } from "#lib/pictures/savings-drivers.ts";
 import { savingsRangeScene } from "#lib/pictures/savings-range.ts";
-import type { RectShape } from "#lib/pictures/scene.ts";
+import { COMPACT_WIDTH, type RectShape } from "#lib/pictures/scene.ts";
 import { testPointsScene } from "#lib/pictures/test-points.ts";
-import { plainShapes } from "./scene-bounds.ts";
+import { pathPoints, plainShapes } from "./scene-bounds.ts";
 import { expectSoundScene } from "./scene-checks.ts";
 
 const WIDE = { width: 680 };
@@ -219,6 +220,63 @@ describe("price and leakage", () => {
       ),
       { numRuns: 60 },
     );
+  });
+  test("no name lies on a bar, and each stands over or beside its own point", () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(fc.integer({ min: 0, max: 900000 }), fc.integer({ min: 0, max: 500 })), { maxLength: 9 }),
+        (pairs) => {
+          const points = pairs.map(([priceUsdCents, predictedCfm25], index) => ({
+            id: `f${index}`,
+            label: String(index + 1),
+            priceUsdCents,
+            predictedCfm25,
+            p10Cfm25: predictedCfm25 * 0.8,
+            p90Cfm25: predictedCfm25 * 1.2,
+          }));
+          const scene = priceFrontierScene({ todayCfm25: 510, points }, { width: COMPACT_WIDTH });
+          const shapes = plainShapes(scene);
+          const bars = shapes.flatMap((shape) => {
+            if (shape.kind !== "path" || shape.opacity !== 0.4) return [];
+            const [from, to] = pathPoints(shape.d);
+            return [{ x: from!.x - 1, y: Math.min(from!.y, to!.y), width: 2, height: Math.abs(to!.y - from!.y) }];
+          });
+          expect(bars).toHaveLength(points.length);
+          const discs = shapes.flatMap((shape) => (shape.kind === "circle" && shape.r === 6 ? [shape] : []));
+          const names = shapes.flatMap((shape) =>
+            shape.kind === "text" && /^\d(, \d)*$/.test(shape.text) ? [shape] : [],
+          );
+          for (const name of names.filter(({ size }) => size === 13)) {
+            const box = textBox(name);
+            expect(bars.filter((bar) => overlaps(box, bar))).toEqual([]);
+            const away = discs.map(({ cx, cy }) =>
+              Math.hypot(
+                Math.max(box.x - cx, 0, cx - box.x - box.width),
+                Math.max(box.y - cy, 0, cy - box.y - box.height),
+              ),
+            );
+            expect(Math.min(...away)).toBeLessThan(30);
+          }
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+  test("points on one spot share their name, and the chosen one keeps its own", () => {
+    const at = (id: string, priceUsdCents: number, isChosen = false) => ({
+      id,
+      label: id,
+      priceUsdCents,
+      predictedCfm25: 100,
+      isChosen,
+    });
+    const scene = priceFrontierScene(
+      { todayCfm25: 300, points: [at("3", 100000), at("4", 100500), at("5", 101000, true), at("6", 200000)] },
+      WIDE,
+    );
+    const texts = plainShapes(scene).flatMap((shape) => (shape.kind === "text" ? [shape.text] : []));
+    expect(texts).toEqual(expect.arrayContaining(["3, 4", "5", "6"]));
+    expect(texts).not.toContain("3");
   });
   test("the sentence names the cheapest set that reaches the target, or says that none does", () => {
     expect(priceFrontierScene(figures.PRICE_FRONTIER, WIDE).finding).toBe(
