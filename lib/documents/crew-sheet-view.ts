@@ -93,6 +93,7 @@ function sectionsOf(context: JobContext, chosen: ScopeOption): Section[] {
         ]
       : []),
     section("after", speaker.say("crew.afterTitle"), [
+      ...(result.retest ? gaugeBlocks(context) : []),
       {
         kind: "list",
         items: [
@@ -102,7 +103,6 @@ function sectionsOf(context: JobContext, chosen: ScopeOption): Section[] {
           speaker.say("crew.after.sign"),
         ],
       },
-      ...(result.retest ? gaugeBlocks(context) : []),
     ]),
   ];
 }

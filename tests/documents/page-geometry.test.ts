@@ -5,6 +5,7 @@ import { PAPERS } from "#lib/documents/pdf/paper.ts";
 import { proposalView } from "#lib/documents/proposal-view.ts";
 import { renderDocumentPdf } from "#lib/documents/render-document-pdf.ts";
 import { largeExample } from "./estimated-examples.ts";
+import { faultsOfPaper, pageFaults } from "./page-faults.ts";
 import { type PdfLine, type PdfPage, pdfPages, pdfTextInOrder } from "./pdf-lines.ts";
 
 const FINGERPRINT = "0123456789abcdef".repeat(4);
@@ -122,4 +123,27 @@ test("the check sees a heading alone at the foot of a page", () => {
     lines: [line("Text", 600), line("Safety", 700), line("Page 1", 770)],
   };
   expect(orphansOf(page, new Set(["Safety"]))).toEqual(["Safety"]);
+});
+
+test.each([
+  ["hot-humid-two-systems.json", "proposal", "letter", "en"],
+  ["hot-humid-two-systems.json", "crew sheet", "a4", "en"],
+  ["cold-attic-furnace.json", "retest sheet", "a4", "en"],
+  ["mixed-crawlspace-retest.json", "certificate", "a4", "es"],
+] as const)(
+  "%s, %s on %s in %s: no picture leaves its heading behind, no last page holds a line or two",
+  async (file, kind, paper, language) => {
+    // Every example, paper and language is looked at in the proofs.
+    expect(await faultsOfPaper(file, kind, { paper, language })).toEqual([]);
+  },
+);
+
+test("the check sees cards that left their heading behind, and a last page of one line", () => {
+  const line = (words: string, top: number): PdfLine => ({ text: words, left: 50, right: 200, top, bottom: top + 14 });
+  const sheet = (lines: PdfLine[]): PdfPage => ({ width: 612, height: 792, lines });
+  const view = {
+    sections: [{ id: "options", title: "Options", audience: "homeowner", blocks: [{ kind: "options", options: [] }] }],
+  } as unknown as DocumentView;
+  const pages = [sheet([line("Options", 680), line("You choose.", 700)]), sheet([line("The essential", 60)])];
+  expect(pageFaults(view, pages)).toHaveLength(2);
 });

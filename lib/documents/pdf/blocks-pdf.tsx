@@ -31,12 +31,14 @@ export function BlockPdf({ block, ...around }: { block: Block } & Surroundings) 
     case "list":
       return (
         <>
-          {block.items.map((item) => (
-            <View key={item} style={STYLES.listRow} wrap={false}>
-              <Text style={STYLES.listMark}>•</Text>
-              <Text style={STYLES.listText}>{item}</Text>
-            </View>
+          {block.items.slice(0, -ITEMS_KEPT).map((item) => (
+            <ItemPdf key={item} item={item} />
           ))}
+          <View wrap={false}>
+            {block.items.slice(-ITEMS_KEPT).map((item) => (
+              <ItemPdf key={item} item={item} />
+            ))}
+          </View>
         </>
       );
     case "figures":
@@ -44,7 +46,12 @@ export function BlockPdf({ block, ...around }: { block: Block } & Surroundings) 
     case "table":
       return <TablePdf table={block.table} widthPoints={around.widthPoints} />;
     case "picture":
-      return <PicturePdf picture={block.picture} {...around} />;
+      return (
+        <>
+          <PicturePdf picture={block.picture} {...around} />
+          <PictureTablePdf picture={block.picture} {...around} />
+        </>
+      );
     case "photos":
       return <PhotosPdf photos={block.items} widthPoints={around.widthPoints} />;
     case "options":
@@ -63,24 +70,40 @@ export function BlockPdf({ block, ...around }: { block: Block } & Surroundings) 
   }
 }
 
-function PicturePdf({ picture, widthPoints, language, words }: { picture: DocumentPicture } & Surroundings) {
+/** So many items at the end of a list stay together: no page begins with its last one alone. */
+const ITEMS_KEPT = 4;
+
+function ItemPdf({ item }: { item: string }) {
+  return (
+    <View style={STYLES.listRow} wrap={false}>
+      <Text style={STYLES.listMark}>•</Text>
+      <Text style={STYLES.listText}>{item}</Text>
+    </View>
+  );
+}
+
+export function PicturePdf({ picture, widthPoints, language }: { picture: DocumentPicture } & Surroundings) {
   const scene = pictureScene(picture, { width: SCENE_WIDTH, language });
   return (
-    <>
-      <View style={STYLES.picture} wrap={false}>
-        <Text style={STYLES.pictureTitle}>{scene.title}</Text>
-        <Text style={STYLES.text}>{scene.finding}</Text>
-        <ScenePdf scene={scene} widthPoints={widthPoints} fonts={SCENE_FONTS} />
-        {scene.note ? <Text style={STYLES.pictureNote}>{scene.note}</Text> : null}
-      </View>
-      {hasOwnTable(picture) ? (
-        <TablePdf
-          table={{ ...scene.table, caption: `${words.tableOf}: ${scene.table.caption}` }}
-          widthPoints={widthPoints}
-        />
-      ) : null}
-    </>
+    <View style={STYLES.picture} wrap={false}>
+      <Text style={STYLES.pictureTitle}>{scene.title}</Text>
+      <Text style={STYLES.text}>{scene.finding}</Text>
+      <ScenePdf scene={scene} widthPoints={widthPoints} fonts={SCENE_FONTS} />
+      {scene.note ? <Text style={STYLES.pictureNote}>{scene.note}</Text> : null}
+    </View>
   );
+}
+
+/** The same as the picture, in numbers. */
+export function PictureTablePdf({
+  picture,
+  widthPoints,
+  language,
+  words,
+}: { picture: DocumentPicture } & Surroundings) {
+  if (!hasOwnTable(picture)) return null;
+  const { table } = pictureScene(picture, { width: SCENE_WIDTH, language });
+  return <TablePdf table={{ ...table, caption: `${words.tableOf}: ${table.caption}` }} widthPoints={widthPoints} />;
 }
 
 /** The tallest that the first picture may stand, so that it stays on the first page with the verdict. */
@@ -141,10 +164,12 @@ function FiguresPdf({ items }: { items: readonly Figure[] }) {
   );
 }
 
+export const CARDS_PER_ROW = 2;
+
 function OptionsPdf({ options }: { options: readonly OptionCard[] }) {
   return (
     <View style={STYLES.cards}>
-      {rowsOf(options, 2).map((row) => (
+      {rowsOf(options, CARDS_PER_ROW).map((row) => (
         <View key={row[0]?.id} style={STYLES.cardRow} wrap={false}>
           {row.map((option) => (
             <CardPdf key={option.id} option={option} />

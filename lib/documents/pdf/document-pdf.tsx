@@ -1,8 +1,8 @@
 import { Document, Link, Page, Text, View } from "@react-pdf/renderer";
 import { Fragment } from "react";
-import { type DocumentView, openBlocks, type Section } from "../document-view.ts";
+import { type Block, type DocumentView, openBlocks, type Section } from "../document-view.ts";
 import type { Letterhead } from "../letterhead/letterhead.ts";
-import { BlockPdf, NoticePdf, OpeningPdf } from "./blocks-pdf.tsx";
+import { BlockPdf, CARDS_PER_ROW, NoticePdf, OpeningPdf, PicturePdf, PictureTablePdf } from "./blocks-pdf.tsx";
 import { LetterheadPdf } from "./letterhead-pdf.tsx";
 import { PAPERS, type Paper } from "./paper.ts";
 import { contentWidth, STYLES } from "./pdf-theme.ts";
@@ -25,7 +25,8 @@ const HEADING_KEEPS_POINTS = 110;
 export function DocumentPdf({ view, frame }: { view: DocumentView; frame: PdfFrame }) {
   const date = new Date(`${view.isoDate}T12:00:00Z`);
   const { widthPoints, heightPoints } = PAPERS[frame.paper];
-  // Before a long list at the end, so that it never stands on a page of its own.
+  // Before the last section, so that it never stands on a page of its own.
+  const last = view.sections.at(-1)?.id;
   const fingerprint = (
     <View style={STYLES.section} wrap={false}>
       <Text style={STYLES.small}>{view.words.fingerprint}</Text>
@@ -72,11 +73,11 @@ export function DocumentPdf({ view, frame }: { view: DocumentView; frame: PdfFra
         {frame.link ? <LinkToPage link={frame.link} hint={view.words.linkHint} /> : null}
         {view.sections.map((section) => (
           <Fragment key={section.id}>
-            {section.id === "sources" ? fingerprint : null}
+            {section.id === last ? fingerprint : null}
             <SectionPdf section={section} view={view} paper={frame.paper} />
           </Fragment>
         ))}
-        {view.sections.some(({ id }) => id === "sources") ? null : fingerprint}
+        {last === undefined ? fingerprint : null}
         <Footer view={view} fingerprint={frame.fingerprint} />
       </Page>
     </Document>
@@ -84,24 +85,55 @@ export function DocumentPdf({ view, frame }: { view: DocumentView; frame: PdfFra
 }
 
 function SectionPdf({ section, view, paper }: { section: Section; view: DocumentView; paper: Paper }) {
-  const blocks = openBlocks(section.blocks);
-  const [first] = blocks;
-  const rest = first?.kind === "text" ? blocks.slice(1) : blocks;
+  const { kept, rest } = headOf(openBlocks(section.blocks));
+  // A heading with a picture or cards of its own stands on its own feet.
+  const hasMore = kept.some(({ kind }) => kind !== "text");
   // The library makes a bookmark of any element; its types know it on pages only.
   const bookmark = { bookmark: section.title };
   const around = { widthPoints: contentWidth(paper), language: view.language, words: view.words };
   return (
     <>
-      <View style={STYLES.section} wrap={false} minPresenceAhead={HEADING_KEEPS_POINTS} {...bookmark}>
+      <View
+        style={STYLES.section}
+        wrap={false}
+        minPresenceAhead={hasMore ? undefined : HEADING_KEEPS_POINTS}
+        {...bookmark}
+      >
         <Text style={STYLES.sectionTitle}>{section.title}</Text>
-        {first?.kind === "text" ? <BlockPdf block={first} {...around} /> : null}
+        {kept.map((block) =>
+          block.kind === "picture" ? (
+            <PicturePdf key={block.kind} picture={block.picture} {...around} />
+          ) : (
+            <BlockPdf key={block.kind} block={block} {...around} />
+          ),
+        )}
       </View>
+      {kept.map((block) =>
+        block.kind === "picture" ? <PictureTablePdf key={block.kind} picture={block.picture} {...around} /> : null,
+      )}
       {rest.map((block, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: the blocks of a section are in a fixed order
         <BlockPdf key={index} block={block} {...around} />
       ))}
     </>
   );
+}
+
+/**
+ * What stays with a heading whatever the page: its first sentence, and the picture or the first row of cards that
+ * follows, which the library would move to the next page alone and leave the heading behind.
+ */
+function headOf(blocks: readonly Block[]): { kept: Block[]; rest: Block[] } {
+  const [first] = blocks;
+  const kept = first?.kind === "text" ? [first] : [];
+  const [next, ...after] = blocks.slice(kept.length);
+  if (next?.kind === "picture") return { kept: [...kept, next], rest: after };
+  if (next?.kind === "options") {
+    const row = { ...next, options: next.options.slice(0, CARDS_PER_ROW) };
+    const others = { ...next, options: next.options.slice(CARDS_PER_ROW) };
+    return { kept: [...kept, row], rest: others.options.length > 0 ? [others, ...after] : after };
+  }
+  return { kept, rest: blocks.slice(kept.length) };
 }
 
 function LinkToPage({ link, hint }: { link: string; hint: string }) {
