@@ -6,6 +6,7 @@ import { Palette } from "./palette.tsx";
 import { PicturesChapter } from "./pictures-chapter.tsx";
 import { QuestionsChapter } from "./questions-chapter.tsx";
 import { Chapter } from "./specimen.tsx";
+import { StatesChapter } from "./states-chapter.tsx";
 
 export const metadata: Metadata = { title: "The look" };
 
@@ -53,6 +54,7 @@ export default function LookPage() {
           <p className={styles.figures}>48.6 Pa · 131 Pa · 412 cfm · $1,180</p>
         </Chapter>
         <QuestionsChapter />
+        <StatesChapter />
         <AnswersChapter />
         <PicturesChapter />
       </div>
