@@ -17,9 +17,12 @@ import { deltaQFitCard } from "./cards/delta-q-fit.ts";
 import { deltaQModelCard } from "./cards/delta-q-model.ts";
 import { distributionEfficiencyCard } from "./cards/distribution-efficiency.ts";
 import { energyChargeCard } from "./cards/energy-charge.ts";
+import { equipmentAirflowCard } from "./cards/equipment-airflow.ts";
 import { fanFlowCard } from "./cards/fan-flow.ts";
 import { guardBandCard } from "./cards/guard-band.ts";
 import { heatPumpBinCard } from "./cards/heat-pump-bin.ts";
+import { heatPumpPerformanceCard } from "./cards/heat-pump-performance.ts";
+import { housePressureCard } from "./cards/house-pressure.ts";
 import { leakageAtPressureCard } from "./cards/leakage-at-pressure.ts";
 import { leakageReconciliationCard } from "./cards/leakage-reconciliation.ts";
 import { lifeCycleCostCard } from "./cards/life-cycle-cost.ts";
@@ -65,11 +68,14 @@ export const METHODS: readonly MethodCard[] = [
   loadFactorCard,
   loadFactorCoolingCard,
   unbalancedInfiltrationCard,
+  housePressureCard,
   distributionEfficiencyCard,
   zoneTemperatureCard,
   atticTemperatureCard,
   lowStageLossesCard,
+  equipmentAirflowCard,
   coolingPerformanceCard,
+  heatPumpPerformanceCard,
   heatPumpBinCard,
   seasonalEfficiencyCard,
   degreeDaysFromMonthlyMeansCard,
