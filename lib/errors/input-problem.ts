@@ -8,8 +8,15 @@ export interface FieldProblem {
   fix: string;
 }
 
-/** Input that cannot be used. Expected, never our bug: borders turn it into problem details (RFC 9457). */
+/** Marks a problem for every copy of this module. */
+const MARK = Symbol.for("ductmend.input-problem");
+
+/**
+ * Input that cannot be used. Expected, never our bug: borders turn it into problem details (RFC 9457). It is known by its
+ * mark and not by its class: the web server holds this module more than once, and what one copy throws another catches.
+ */
 export class InputProblem extends Error {
+  readonly [MARK] = true;
   readonly code: ErrorCode;
   readonly errors: readonly FieldProblem[];
 
@@ -20,6 +27,14 @@ export class InputProblem extends Error {
     this.errors = errors;
   }
 }
+
+Object.defineProperty(InputProblem, Symbol.hasInstance, {
+  value(this: unknown, thrown: unknown): boolean {
+    // A kind of its own is told from other problems by its class, as ever.
+    if (this !== InputProblem) return Function.prototype[Symbol.hasInstance].call(this as typeof InputProblem, thrown);
+    return typeof thrown === "object" && thrown !== null && MARK in thrown;
+  },
+});
 
 /**
  * Refuses one value. `field` is the plain field name or a JSON Pointer. Write the guard positively, so that NaN fails
