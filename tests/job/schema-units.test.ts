@@ -32,6 +32,8 @@ const NAMES_WITHOUT_UNIT = [
   "inputs",
   "outputs",
   "evidence",
+  "beforeByMonth",
+  "afterByMonth",
   "baseUse",
   "heatingUse",
   "coolingUse",

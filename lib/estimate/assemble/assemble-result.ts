@@ -19,6 +19,7 @@ import { chargeSteps, chargesOf } from "./charges.ts";
 import { complianceOf } from "./compliance.ts";
 import { deemedOf } from "./deemed.ts";
 import { type Evaluated, energyOf, readRanged, savingsOf } from "./energy.ts";
+import { energyByModeOf } from "./energy-by-mode.ts";
 import { housePressureOf } from "./house-pressure.ts";
 import { laterBillsOf } from "./later-bills.ts";
 import { leakageOf, notYetFoundOf, sitesOf, systemsOf } from "./leakage.ts";
@@ -123,6 +124,7 @@ export function assembleResult(input: AssembleInput): Result {
     loads,
     energy,
     energyByMonth: Array.from({ length: 12 }, (_, month) => energyOf(evaluated, month)),
+    energyByMode: energyByModeOf(house, kernel),
     savings,
     charges,
     carbon: carbonOf(reference, savings),

@@ -55,6 +55,21 @@ export const fuelChargeSchema = z
   })
   .meta({ id: "FuelCharge", title: "Charge of a fuel" });
 
+const byMonth = (title: string) => z.array(z.number().meta({ unit: "as stated in `unit`", title })).length(12);
+
+/** Use of one purpose and fuel by month, at the best estimates. */
+export const modeEnergySchema = z
+  .strictObject({
+    purpose: z.enum(["heating", "cooling", "blower"]),
+    fuel: z.enum(["electricity", "naturalGas", "propane", "fuelOil"]),
+    unit: z.enum(["kWh", "therm", "gal"]),
+    beforeByMonth: byMonth("Before, by month"),
+    afterByMonth: byMonth("After, by month"),
+  })
+  .meta({ id: "ModeEnergy", title: "Energy of one purpose" });
+
+export type ModeEnergy = z.output<typeof modeEnergySchema>;
+
 /** Carbon dioxide that the saving avoids, by one way of counting the grid. */
 export const carbonSchema = z
   .strictObject({

@@ -1,7 +1,13 @@
 import { z } from "zod";
 import { numberField } from "#lib/units/field.ts";
 import { sha256Schema } from "../identity.ts";
-import { carbonSchema, energyByFuelSchema, fuelChargeSchema, savingsSchema } from "./energy-result.ts";
+import {
+  carbonSchema,
+  energyByFuelSchema,
+  fuelChargeSchema,
+  modeEnergySchema,
+  savingsSchema,
+} from "./energy-result.ts";
 import { assumptionSchema, cautionSchema, traceStepSchema, warningSchema } from "./evidence-result.ts";
 import {
   housePressureSchema,
@@ -78,6 +84,9 @@ export const resultSchema = z
     loads: loadsSchema,
     energy: energyByFuelSchema,
     energyByMonth: z.array(energyByFuelSchema).length(12),
+    energyByMode: z.array(modeEnergySchema).meta({
+      description: "What `energyByMonth` is made of: heating and cooling equipment, and the blowers.",
+    }),
     savings: savingsSchema,
     charges: z.array(fuelChargeSchema),
     carbon: z.array(carbonSchema).meta({

@@ -25,6 +25,7 @@ import { ConvergenceLine } from "./convergence-line.tsx";
 import { DeemedTable } from "./deemed-table.tsx";
 import { LaterBills } from "./later-bills.tsx";
 import { MeasuresTable } from "./measures-table.tsx";
+import { ModeTable } from "./mode-table.tsx";
 import { MoreDraws } from "./more-draws.tsx";
 import { PromiseAndResult } from "./promise-and-result.tsx";
 import styles from "./result.module.css";
@@ -131,7 +132,8 @@ export default async function ResultPage({ params }: { params: Promise<{ id: str
           <AirTable job={job} result={result} text={text} />
         </section>
         <section aria-labelledby="cost">
-          <h2 id="cost">What the energy costs</h2>
+          <h2 id="cost">The energy and what it costs</h2>
+          <ModeTable modes={result.energyByMode} text={text} />
           <ChargesTable charges={result.charges} />
           <CarbonTable carbon={result.carbon} text={text} />
         </section>
