@@ -185,7 +185,7 @@ describe("the certificate", () => {
     };
     expect(textOf("en", {})).toContain("1,203 (could be 810 to 1,597)");
     expect(textOf("en", {})).toContain("Electricity (kWh): the bills and our figure agree.");
-    expect(textOf("es", { agreement: "bills-show-less" })).toContain("las cuentas muestran menos de lo que calculamos");
+    expect(textOf("es", { agreement: "bills-show-less" })).toContain("los recibos muestran menos de lo que calculamos");
     for (const change of [{ isTold: false }, { saved: null, isTold: false, agreement: null }])
       expect(textOf("en", change)).toContain("the bills can not tell");
     expect(certificateView({ job, result, ...DATE }).sections.map(({ id }) => id)).not.toContain("bills");

@@ -3,9 +3,9 @@ import type { MessageKey } from "./en.ts";
 /** What the documents say in Spanish, under the same keys as in English. */
 export const ES: Readonly<Record<MessageKey, string>> = {
   range: "puede ser de {low} a {high}",
-  "chance.about": "cerca de {count} en 100",
-  "chance.almostSure": "más de 99 en 100",
-  "chance.almostNever": "menos de 1 en 100",
+  "chance.about": "unas {count} de cada 100 veces",
+  "chance.almostSure": "más de 99 de cada 100 veces",
+  "chance.almostNever": "menos de 1 de cada 100 veces",
   "frame.page": "Página",
   "frame.of": "de",
   "frame.contents": "En este documento",
@@ -14,7 +14,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "frame.linkHint": "Lo mismo en el teléfono o la computadora, donde puede preguntar o aceptar:",
 
   "use.heating": "calefacción",
-  "use.cooling": "aire frío",
+  "use.cooling": "aire acondicionado",
 
   "proposal.title": "Propuesta para sellar los ductos de {house}",
   "proposal.forHouse": "Para {house}",
@@ -37,7 +37,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
     "La revisión de {name} vencía el {date}, antes de usarlo aquí. Sus lecturas pueden fallar un poco.",
   "estimate.title": "Es un cálculo, no una garantía",
   "estimate.text":
-    "Lo que ahorre depende del clima, de su modo de vida y del precio de la energía. Cada rango vale en unos 8 de 10 casos.",
+    "Lo que ahorre depende del clima, de su modo de vida y del precio de la energía. Cada rango acierta en unos 8 de cada 10 casos.",
   "estimate.textPlain":
     "Lo que ahorre depende del clima, de su modo de vida y del precio de la energía. Aquí las cifras van sin rango.",
 
@@ -45,7 +45,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "verdict.marginal": "Sellar sus ductos puede pagarse solo, o no.",
   "verdict.not-worth-sealing": "Sellar sus ductos no vale lo que cuesta.",
   "lead.change":
-    "De cada $100 que usted paga por {use}, cerca de {lost} se pierden fuera de sus cuartos. Este trabajo puede bajar eso a cerca de {after}.",
+    "De cada $100 que usted paga por {use}, cerca de {lost} se pierden fuera de sus cuartos. Este trabajo puede bajarlo a cerca de {after}.",
   "lead.price": "Cuesta {price} y toma {hours} en {visits}.",
   "lead.today": "De cada $100 que usted paga por {use}, cerca de {lost} se pierden fuera de sus cuartos.",
   "reason.ahead":
@@ -67,9 +67,9 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "found.outsidePlain": "De eso, cerca de {outside} cfm salen fuera de la casa.",
   "found.share": "Para comparar: es el {share} del aire que mueve su equipo.",
   "found.count":
-    "{count, plural, =0 {Aún no hallamos fugas sueltas.} one {Hallamos una fuga. Tiene un número en el dibujo y en la tabla.} other {Hallamos # fugas. Cada una tiene un número en el dibujo y en la tabla.}}",
+    "{count, plural, =0 {Aún no hallamos fugas por separado.} one {Hallamos una fuga. Tiene un número en el dibujo y en la tabla.} other {Hallamos # fugas. Cada una tiene un número en el dibujo y en la tabla.}}",
   "found.missing":
-    "Otros {cfm} cfm se van por lugares que aún no hallamos. En el dibujo es un círculo de rayas con un signo de pregunta.",
+    "Otros {cfm} cfm se van por lugares que aún no hallamos. En el dibujo es un círculo punteado con un signo de pregunta.",
   "found.unfoundRow": "Aún no hallada",
   "found.table": "Las fugas que hallamos, de mayor a menor",
   "found.rest": "{count, plural, one {y una fuga menor} other {y # fugas menores}}",
@@ -92,7 +92,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "means.title": "Lo que significa para usted",
   "means.back": "De cada $100 de {use}, cerca de {back} se van a espacios que le devuelven una parte.",
   "means.damp":
-    "En verano las fugas meten también aire húmedo. Sus cuartos se sienten pegajosos, y secar ese aire gasta el {share} de su frío.",
+    "En verano las fugas meten también aire húmedo. Sus cuartos se sienten pegajosos, y secar ese aire se lleva el {share} de lo que gasta en enfriar.",
   "means.dust": "Las fugas del lado que jala aire pueden meter polvo y olores: {place}.",
   "means.inside": "Casi todos sus ductos van por dentro de la casa. Lo que sale allí casi siempre se queda en la casa.",
 
@@ -155,16 +155,16 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "undone.asbestos": "{leaks}: allí puede haber asbesto. Primero viene gente con licencia.",
   "undone.leaks": "{count, plural, one {Fuga {list}} other {Fugas {list}}}",
   "undone.none": "Nada de lo que hallamos.",
-  "price.repairs": "Las reparaciones, con material e impuesto",
+  "price.repairs": "Los arreglos, con material e impuesto",
   "price.visits": "Viaje, preparar y limpiar, con impuesto",
   "price.test": "Pruebas con el ventilador",
   "price.permits": "Permisos",
   "price.total": "Usted paga",
-  "price.beforeRebate": "Es el precio simple, antes de todo reembolso.",
+  "price.beforeRebate": "Es el precio completo, antes de cualquier reembolso.",
   "price.rebate":
     "{title}: con esta opción pueden devolverle unos {amount}. Sus reglas: {rules}. Usted paga primero el precio entero.",
   "price.rebateNone":
-    "{title}: con esta opción no debería cumplir sus reglas, así que no cuente con nada. Sus reglas: {rules}.",
+    "{title}: con esta opción es probable que no cumpla sus reglas, así que no cuente con nada. Sus reglas: {rules}.",
   "price.rebates": "Precio de cada opción, y lo que quizá le devuelvan",
   "column.rebate": "Quizá le devuelvan",
   "rebate.leastShare": "se va al menos {share} de la fuga {measure}",
@@ -172,26 +172,26 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "rebate.mostLeft": "quedan a lo más {cfm} cfm {measure}",
   "rebate.shown": "la segunda prueba lo muestra",
   "price.payback":
-    "Con el ahorro que esperamos, el precio vuelve en cerca de {years, plural, one {# año} other {# años}}.",
-  "price.noPayback": "Con el ahorro que esperamos, el precio no vuelve en {years} años.",
+    "Con el ahorro que esperamos, el precio se recupera en cerca de {years, plural, one {# año} other {# años}}.",
+  "price.noPayback": "Con el ahorro que esperamos, el precio no se recupera en {years} años.",
   "price.terms": "Cómo se paga: {terms}",
   "price.termsOpen": "Este documento no fija cómo ni cuándo se paga. Acuérdelo por escrito antes de empezar.",
   "price.financed":
     "A plazos con {lender}: cerca de {month} al mes por {months} meses al {rate} al año, {total} en total. De contado son {price}.",
-  "price.demo": "Los precios son inventados. Están hasta que la empresa ponga los suyos.",
+  "price.demo": "Los precios son inventados. Se usan hasta que la empresa ponga los suyos.",
 
   "savings.title": "Lo que debe ahorrar",
   "savings.lead": "Esto vale para la opción que aconsejamos. La cifra real puede quedar fuera del rango.",
   "savings.year": "Al año",
-  "savings.january": "En la cuenta del próximo enero",
-  "savings.july": "En la cuenta del próximo julio",
+  "savings.january": "En el recibo del próximo enero",
+  "savings.july": "En el recibo del próximo julio",
   "savings.electricity": "Luz al año",
   "savings.naturalGas": "Gas al año",
   "savings.propane": "Propano al año",
   "savings.fuelOil": "Aceite de calefacción al año",
   "savings.carbon": "Dióxido de carbono al año",
   "savings.kWh": "{value} kWh",
-  "savings.therms": "{value} termias (therms)",
+  "savings.therms": "{value} therms",
   "savings.gallons": "{value} galones",
   "savings.pounds": "{value} libras",
   "savings.measures": "Junto con otras medidas, al año",
@@ -200,7 +200,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "savings.together": "Juntas",
   "savings.measuresNote":
     "Cada una ahorra de lo que dejan las anteriores; nada se cuenta dos veces. Lo que cuestan las otras no está en esta oferta. Los dólares están redondeados.",
-  "savings.months": "Para las próximas cuentas contamos con clima normal, precios de hoy y el trabajo ya hecho.",
+  "savings.months": "Para los próximos recibos contamos con clima normal, precios de hoy y el trabajo ya hecho.",
   "comfort.title": "En sus cuartos",
   "comfort.lead": "Con más aire, un cuarto se calienta o enfría más pronto. Estos cuartos o tramos deben cambiar así.",
   "comfort.betterRooms": "Estos reciben claramente más aire: {rooms}.",
@@ -222,9 +222,10 @@ export const ES: Readonly<Record<MessageKey, string>> = {
 
   "visit.title": "El día del trabajo",
   "visit.hours":
-    "El equipo de {crew, plural, one {una persona} other {# personas}} estará en su casa {hours, plural, one {cerca de # hora} other {cerca de # horas}}{visits, plural, one {} other {, en # visitas}}.",
+    "Una cuadrilla de {crew, plural, one {una persona} other {# personas}} estará en su casa {hours, plural, one {cerca de # hora} other {cerca de # horas}}{visits, plural, one {} other {, en # visitas}}.",
   "visit.places": "Trabajan en estas partes de la casa: {places}.",
-  "visit.noise": "Habrá ruido de herramientas y de un ventilador. La calefacción o el frío estarán apagados.",
+  "visit.noise":
+    "Habrá ruido de herramientas y de un ventilador. La calefacción o el aire acondicionado estarán apagados.",
   "visit.dust": "Cubren el piso donde caminan y limpian al final. Puede quedar algo de polvo y olor por un día.",
   "visit.clear": "Deje libre el paso al equipo, a las rejillas y a la puerta del ático o del espacio bajo el piso.",
   "visit.pets": "Tenga a niños y animales lejos del trabajo y de las puertas abiertas.",
@@ -238,7 +239,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "yourself.dont":
     "No suba a escaleras ni al ático, no entre bajo el piso, y no toque nada que queme gas o tenga cables.",
   "yourself.tape":
-    "La cinta de tela no dura en los ductos. Nunca tape las tomas de aire de la caldera o del calentador.",
+    "La cinta de tela no dura en los ductos. Nunca tape las tomas de aire del calefactor ni del calentador de agua.",
 
   "uncertain.title": "Lo que no es seguro, y por qué",
   "uncertain.lead": "No lo sabemos todo de su casa. Un punto mueve el ahorro más que los otros.",
@@ -249,12 +250,12 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "driver.sites": "Tamaño de cada fuga",
   "driver.operating": "Presión en sus ductos",
   "driver.airflow": "Aire que mueve el equipo",
-  "driver.ducts": "Tamaño y forro de ductos",
+  "driver.ducts": "Tamaño y forro de los ductos",
   "driver.zones": "Calor o frío en los ductos",
   "driver.regain": "Calor que vuelve",
   "driver.equipment": "Qué tan bien anda el equipo",
   "driver.loads": "Lo que pide su casa",
-  "driver.repairs": "Qué tanto duran arreglos",
+  "driver.repairs": "Qué tan bien aguantan los arreglos",
   "driver.prices": "El precio de la energía",
   "driver.model": "El cálculo mismo",
   "next.instrument": "Ayuda otra prueba a más presiones.",
@@ -266,10 +267,10 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "next.zones": "Ayuda una semana de lecturas junto a los ductos.",
   "next.regain": "Ayuda ver qué está forrado junto a los ductos.",
   "next.equipment": "Ayudan las placas de su equipo.",
-  "next.loads": "Ayuda un año de sus cuentas.",
+  "next.loads": "Ayuda un año de sus recibos.",
   "next.repairs": "Ayuda ver las fugas más de cerca.",
-  "next.prices": "Ayuda una cuenta reciente.",
-  "next.model": "Lo dirán sus cuentas un año después.",
+  "next.prices": "Ayuda un recibo reciente.",
+  "next.model": "Lo dirán sus recibos un año después.",
   "warning.static-above-nameplate":
     "Después del trabajo su equipo puede forzarse más de lo que dice su placa. Lo medimos antes de irnos. Tal vez haga falta un retorno o filtro más grande, que no está en el precio.",
   "warning.leaks-above-fan-flow":
@@ -279,8 +280,8 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "warning.difference-within-doubt": "Las dos pruebas salen tan cerca que el cambio no se distingue de su duda.",
   "warning.register-no-use": "En los peores días, el aire de unas rejillas puede no calentar ni enfriar el cuarto.",
   "warning.station-far": "Los datos del clima son de un lugar algo lejano.",
-  "warning.bill-missing": "Faltan unas cuentas de energía.",
-  "warning.bills-less-than-a-year": "Hay menos de un año de cuentas de energía.",
+  "warning.bill-missing": "Faltan unos recibos de energía.",
+  "warning.bills-less-than-a-year": "Hay menos de un año de recibos de energía.",
 
   "safety.title": "Seguridad",
   "safety.lead": "Estos puntos son parte del trabajo y no se pueden quitar.",
@@ -289,7 +290,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
     "Si este plan y el código, el permiso o la licencia de su lugar no coinciden, valen esas reglas.",
   "caution.combustion-test.title": "Lo que quema combustible se prueba antes y después",
   "caution.combustion-test.text":
-    "Sellar cambia la presión del aire en la casa. Una persona capacitada prueba el tiro y el monóxido de carbono de calderas y calentadores. Se hace antes y después. Valen los límites del lugar, y nadie deja una casa que no pasa.",
+    "Sellar cambia la presión del aire en la casa. Una persona capacitada prueba el tiro y el monóxido de carbono de calefactores y calentadores de agua. Se hace antes y después. Valen los límites del lugar, y nadie deja una casa que no pase.",
   "caution.co-alarm.title": "Una alarma de monóxido de carbono que sirva",
   "caution.co-alarm.text":
     "Este gas no se ve ni se huele. Antes de irnos debe servir una alarma aprobada fuera de los cuartos de dormir. Si suena, salga ya y pida ayuda.",
@@ -305,12 +306,12 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "caution.asbestos-age.title": "Forros, cintas y relleno viejos",
   "caution.asbestos-age.text":
     "En una casa de esta edad, el papel o cinta gris y el relleno como piedritas pueden tener asbesto. Si hay duda, paramos y viene gente con licencia.",
-  "caution.electricity.title": "Corriente",
+  "caution.electricity.title": "Electricidad",
   "caution.electricity.text":
     "El equipo se apaga mientras hay manos dentro. Los cables malos los arregla un electricista con licencia.",
   "caution.attic-heat.title": "Calor en el ático",
   "caution.attic-heat.text":
-    "El equipo trabaja temprano, descansa y nadie sube solo. Si hace mucho calor, se pasa a otro día.",
+    "La cuadrilla trabaja temprano, descansa y nadie sube solo. Si hace mucho calor, se pasa a otro día.",
   "caution.crawlspace.title": "Bajo el piso",
   "caution.crawlspace.text": "Antes de entrar se busca agua, olor a gas, cables y animales. Una persona queda fuera.",
   "caution.manufactured-home-support.title": "Debajo de la casa",
@@ -320,9 +321,9 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "caution.ladders.text": "Las escaleras van en piso firme y alguien las sujeta. No use las nuestras.",
   "caution.insulation.title": "Aislante",
   "caution.insulation.text":
-    "Las fibras dañan pulmones y piel. El equipo usa mascarilla y deja cada pieza seca y entera.",
+    "Las fibras dañan pulmones y piel. La cuadrilla usa mascarilla y deja cada pieza seca y entera.",
   "caution.mold.title": "Moho y humedad",
-  "caution.mold.text": "Si hay moho o partes mojadas, primero se para el agua. Lo grande es para gente capacitada.",
+  "caution.mold.text": "Si hay moho o partes mojadas, primero se detiene el agua. Lo grande es para gente capacitada.",
   "caution.fresh-air.title": "Aire fresco",
   "caution.fresh-air.text":
     "Los ductos con fugas también ventilaban la casa. Al final vemos que siga el aire fresco que piden las reglas.",
@@ -340,7 +341,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "proof.accept":
     "Una lectura de {accept} cfm o menos lo muestra sin duda razonable. Entre {accept} y {limit} cfm se cumple, pero apenas.",
   "proof.expect": "Esperamos leer cerca de {expected} cfm.",
-  "proof.chance": "La posibilidad de llegar a la meta con esta opción es de {chance}.",
+  "proof.chance": "Con esta opción se llega a la meta {chance}.",
   "proof.unlikely":
     "Por eso, no cuente con la meta. Primero habría que hallar más fugas. Lo que prometemos es hacer el trabajo de esta lista y probarlo.",
   "proof.noTarget": "No se fijó una meta para esta casa. La segunda prueba muestra lo que se logró.",
@@ -348,12 +349,13 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "proof.plate": "Anillo o placa del ventilador",
   "proof.atLimit": "En la meta (Pa)",
   "proof.atAccept": "Sin duda, en esto o menos (Pa)",
-  "proof.noGauge": "No tenemos la tabla del ventilador, así que aquí no va la lectura. Quien prueba se la muestra.",
+  "proof.noGauge":
+    "No tenemos la tabla del ventilador, así que aquí no va la lectura. Quien hace la prueba se la muestra.",
   "proof.push": "mete aire",
   "proof.pull": "saca aire",
   "proof.missedTitle": "Si no se llega a la meta",
   "proof.missed.work-on":
-    "El equipo sigue, sin costo para usted, hasta llegar a la meta o hasta que no quede fuga a la que se llegue con seguridad.",
+    "La cuadrilla sigue, sin costo para usted, hasta llegar a la meta o hasta que no quede fuga a la que se llegue con seguridad.",
   "proof.missed.credit": "Usted paga menos: se restan {credit} del precio.",
   "proof.missed.re-offer": "Recibe otra oferta por escrito para los siguientes arreglos. Puede decir que no.",
   "proof.missedOpen":
@@ -369,8 +371,8 @@ export const ES: Readonly<Record<MessageKey, string>> = {
     "Pa (pascal): una unidad de presión muy chica. La prueba usa 25 Pa. Un viento de 15 millas por hora empuja casi igual.",
   "words.vent": "Rejilla: por donde sale el aire al cuarto. Por el retorno vuelve el aire.",
   "words.handler": "Equipo de aire: la caja con el ventilador que mueve el aire.",
-  "words.range": "Rango: en unos 8 de 10 casos la cifra real queda dentro.",
-  "words.kWh": "kWh y therm: las unidades de sus cuentas de luz y de gas.",
+  "words.range": "Rango: en unos 8 de cada 10 casos la cifra real queda dentro.",
+  "words.kWh": "kWh y therm: las unidades de sus recibos de luz y de gas.",
 
   "more.leaks": "Las fugas, una por una",
   "more.use": "Lo mismo con {use}",
@@ -411,7 +413,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "workings.english": "Las notas que siguen van solo en inglés.",
   "sources.title": "Fuentes",
   "sources.read": "leída",
-  "sources.from-memory": "de memoria, según su forma",
+  "sources.from-memory": "de memoria, en su forma general",
   "sources.derived": "deducida",
 
   "page.skip": "Ir al documento",
@@ -462,13 +464,13 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "page.problem.name": "Escriba su nombre completo.",
   "page.problem.agree": "Marque la casilla si acepta.",
   "page.problem.question": "Escriba su pregunta, de hasta 2,000 letras.",
-  "page.problem.changed": "Esta página era vieja. Léala otra vez y luego acepte.",
+  "page.problem.changed": "Esta página ya no era actual. Léala otra vez y luego acepte.",
 
   "crew.toJob": "Volver al trabajo",
   "crew.title": "Hoja de trabajo para {house}",
   "crew.heading": "Trabajo en {house}",
   "crew.lead":
-    "«{option}»: {count, plural, one {un arreglo} other {# arreglos}}, {hours} horas de persona, equipo de {crew}, {visits, plural, one {una visita} other {# visitas}}.",
+    "«{option}»: {count, plural, one {un arreglo} other {# arreglos}}, {hours} horas de persona, cuadrilla de {crew}, {visits, plural, one {una visita} other {# visitas}}.",
   "crew.footer": "Hoja de trabajo · {house} · {date}",
   "crew.order":
     "El orden es su recorrido: primero el lugar del equipo y luego lugar por lugar, donde hay más que sellar primero, hasta las rejillas; lo que debe ir antes va antes.",
@@ -494,15 +496,15 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "repair.covered": "La cierra también el ducto nuevo",
   "crew.firstLeaks": "Antes: {leaks}.",
   "crew.together": "Se hace junto con: {leaks}.",
-  "crew.notByHand": "{leaks}: la cierra el rocío, no se sella a mano.",
+  "crew.notByHand": "{leaks}: para el rociado, sin sellar a mano.",
   "crew.leaveTitle": "Déjelo como está",
   "crew.leaveLead": "Estas fugas no están en el pedido. No las toque sin uno nuevo.",
   "crew.afterTitle": "Antes de irse",
   "crew.after.combustion":
-    "Pruebe otra vez el tiro, los gases y el monóxido de carbono, según el protocolo del lugar. No deje una casa que no pasa.",
+    "Pruebe otra vez el tiro, los gases y el monóxido de carbono, según el protocolo del lugar. No deje una casa que no pase.",
   "crew.after.static": "Mida la presión estática. Si pasa de la placa, no se vaya sin ajustarla.",
   "crew.after.clean":
-    "Filtro puesto, compuertas como estaban, tapas fuera, equipo encendido, aislante en su lugar, puerta cerrada.",
+    "Filtro puesto, compuertas como estaban, tapas fuera, equipo encendido, aislante en su lugar, escotilla cerrada.",
   "crew.after.sign": "Escriba las lecturas, la fecha y su nombre en la hoja de prueba.",
 
   "retest.title": "Hoja de prueba para {house}",
@@ -521,7 +523,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "retest.condition.other":
     "Se permite otro método o placa, pero entonces cuenta toda la duda de las dos pruebas. Escriba cuál usó.",
   "retest.stagesTitle": "Revisiones durante el trabajo",
-  "retest.stagesTable": "Siga cuando la prueba lea esto o menos",
+  "retest.stagesTable": "Siga cuando la prueba marque esto o menos",
   "retest.after": "Después de las fugas",
   "retest.reads": "Lectura (cfm)",
   "retest.rulesTitle": "Cada regla",
@@ -557,7 +559,7 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "cert.footer": "Certificado · {house} · {date}",
   "cert.noticeTitle": "Lo que dice este documento",
   "cert.noticeText":
-    "Dice lo que se midió y qué tan seguro es. El ahorro se calcula de las fugas medidas con clima normal. No es garantía de una cuenta.",
+    "Dice lo que se midió y qué tan seguro es. El ahorro se calcula de las fugas medidas con clima normal. No garantiza lo que diga un recibo.",
   "cert.resultTitle": "Antes y después",
   "cert.before": "Antes",
   "cert.after": "Después",
@@ -578,22 +580,22 @@ export const ES: Readonly<Record<MessageKey, string>> = {
   "cert.worse": "Los arreglos dejaron más abierto de lo que esperábamos.",
   "cert.parts": "De la diferencia en el ahorro, {howMuch} al año viene de cuánto se selló, y {where} de dónde.",
   "cert.difference": "La diferencia del ahorro viene solo de las fugas. El clima, el uso y los precios quedan iguales.",
-  "cert.billsTitle": "Lo que dicen las cuentas desde el trabajo",
+  "cert.billsTitle": "Lo que dicen los recibos desde el trabajo",
   "cert.billsTable": "Ahorro en un año de clima usual",
   "cert.fuel": "Energía",
-  "cert.byBills": "Según las cuentas",
+  "cert.byBills": "Según los recibos",
   "cert.byEstimate": "Según nuestro cálculo",
   "cert.fuel.electricity": "Luz (kWh)",
-  "cert.fuel.naturalGas": "Gas (termias, therms)",
+  "cert.fuel.naturalGas": "Gas (therms)",
   "cert.fuel.propane": "Propano (galones)",
   "cert.fuel.fuelOil": "Aceite de calefacción (galones)",
-  "cert.bills.agree": "{fuel}: las cuentas y nuestro cálculo coinciden.",
-  "cert.bills.bills-show-less": "{fuel}: las cuentas muestran menos de lo que calculamos.",
-  "cert.bills.bills-show-more": "{fuel}: las cuentas muestran más de lo que calculamos.",
+  "cert.bills.agree": "{fuel}: los recibos y nuestro cálculo coinciden.",
+  "cert.bills.bills-show-less": "{fuel}: los recibos muestran menos de lo que calculamos.",
+  "cert.bills.bills-show-more": "{fuel}: los recibos muestran más de lo que calculamos.",
   "cert.bills.cannot":
-    "{fuel}: las cuentas no lo pueden decir. Quizá son muy pocas, o el clima y la vida diaria las cambian más que el trabajo.",
+    "{fuel}: los recibos no lo pueden decir. Quizá son muy pocos, o el clima y la vida diaria los cambian más que el trabajo.",
   "cert.billsNote":
-    "Las cuentas incluyen todo lo que pasa por el medidor. También cuentan personas, aparatos o ajustes nuevos.",
+    "Los recibos incluyen todo lo que pasa por el medidor. También cuentan personas, aparatos o ajustes nuevos.",
   "cert.checksTitle": "Revisiones finales",
   "cert.checksLead": "Las llena quien las hizo. Una línea vacía dice que no se hizo.",
   "cert.checksTable": "Revisiones al final del trabajo",
