@@ -46,7 +46,9 @@ export function judgeTestsTogether(tests: readonly ReadTest[]): (ValidityNote & 
             })
           : null,
         repeats ? noteRepeatedReading({ where: `The tests ${earlier.testId} and ${later.testId}` }) : null,
-        isRetestOf(later, earlier) ? noteRetestInAnotherWay(later, earlier) : null,
+        isRetestOf(later, earlier) || standsForRetestOf(later, earlier, tests)
+          ? noteRetestInAnotherWay(later, earlier)
+          : null,
       ];
       return notes.filter((note) => note !== null).map((note) => ({ ...note, testId: later.testId }));
     }),
@@ -58,6 +60,18 @@ const isRetestOf = (later: ReadTest, earlier: ReadTest): boolean =>
   earlier.stage !== "retest" &&
   later.systemId === earlier.systemId &&
   later.measure === earlier.measure;
+
+const WHOLE_MEASURES = ["total", "toOutside"];
+
+/**
+ * A retest of the other leakage than was measured before: of total where only that to outside was, or the other way. Where
+ * one leakage was measured at both ends, that is the comparison, and a second reading stands for none.
+ */
+const standsForRetestOf = (later: ReadTest, earlier: ReadTest, tests: readonly ReadTest[]): boolean =>
+  WHOLE_MEASURES.includes(later.measure) &&
+  WHOLE_MEASURES.includes(earlier.measure) &&
+  isRetestOf(later, { ...earlier, measure: later.measure }) &&
+  !tests.some((test) => test.systemId === later.systemId && tests.some((before) => isRetestOf(test, before)));
 
 /**
  * A retest by another method, fan, gauge, direction or flow restrictor: what errs alike before and after cancels in the

@@ -33,7 +33,7 @@ describe("judgeTestsTogether", () => {
 
   it("compares tests of one system and one stage only", () => {
     expect(codes(read({}), outside(220, { systemId: "other" }))).toEqual([]);
-    expect(codes(read({}), outside(220, { stage: "retest" }))).toEqual([]);
+    expect(codes(read({}), outside(220, { stage: "retest" }))).not.toContain("to-outside-above-total");
   });
 
   it("finds copied numbers", () => {
@@ -62,6 +62,15 @@ describe("judgeTestsTogether", () => {
     const notes = judgeTestsTogether([read({}), retest(setUp)]);
     expect(notes.map(({ code }) => code)).toEqual(expected);
     for (const note of notes) expect(note.testId).toBe("b");
+  });
+
+  it("says so when the retest measures the other leakage, unless that was measured before as well", () => {
+    const again = retest({ kind: "leakage-to-outside" }, { measure: "toOutside" });
+    expect(codes(read({}), again)).toEqual(["retest-other-method"]);
+    const before = outside(150, { testId: "c", setUp: { ...FIRST, kind: "leakage-to-outside" } });
+    expect(codes(read({}), before, again)).toEqual([]);
+    expect(codes(read({ measure: "supply" }), again)).toEqual([]);
+    expect(codes(read({}), retest({}, { testId: "d" }), again)).toEqual([]);
   });
 
   it("compares a retest with what was before the work, of the same part only", () => {
