@@ -1,9 +1,7 @@
 import type { UnitSystem } from "#lib/units/display-unit.ts";
 import type { AnswerReply, AnswerRequest } from "./answer-worker.ts";
 import type { Draft } from "./draft.ts";
-
-/** A state of the form whose answer nobody waits for: it brings the engine and the tables of the place. */
-export const WARMING_ID = 0;
+import { WARMING_ID } from "./warming.ts";
 
 type Hear = (reply: AnswerReply) => void;
 

@@ -13,6 +13,7 @@ import { drawInTurns, Superseded, turnsOf } from "./draw-in-turns.ts";
 import { readLiveTests } from "./live-readings.ts";
 import type { LiveAnswer } from "./use-answer.ts";
 import { walkWords } from "./walk-words.ts";
+import { WARMING_ID, WARMING_RUNS } from "./warming.ts";
 
 /** One state of the form, numbered so that an answer that comes late is known as late. */
 export interface AnswerRequest {
@@ -54,14 +55,23 @@ addEventListener("message", async ({ data: { id, jobId, draft, units, isQuick } 
   try {
     const job = parseJob(draft);
     const reference = await fetchReferenceData(job);
-    const values = await estimate(job, reference);
+    const answerValues = async () => {
+      const result = await estimate(job, reference);
+      const walk = walkWords({ walks: leakWalk(job, reference), job, text: unitText(units) });
+      return { answer: buildAnswer({ job, result, effects: lastEffects, units }), walk };
+    };
+    const values = await answerValues();
     if (latestId !== id) return;
-    const walk = walkWords({ walks: leakWalk(job, reference), job, text: unitText(units) });
-    const answer = buildAnswer({ job, result: values, effects: lastEffects, units });
-    reply({ id, readings, problems: [], answer, walk });
-    if (isQuick) return;
+    reply({ id, readings, problems: [], ...values });
     const nextTurn = turnsOf(() => latestId === id);
     await nextTurn();
+    if (id === WARMING_ID) {
+      for (let run = 0; run < WARMING_RUNS; run++) {
+        await answerValues();
+        await nextTurn();
+      }
+    }
+    if (isQuick) return;
     const result = await estimate(job, reference, { draws: LIVE_DRAWS, drawElsewhere: drawInTurns(nextTurn) });
     reply({ id, answer: buildAnswer({ job, result, effects: lastEffects, units }) });
     lastEffects = await assumptionEffects({ job, reference, result, between: nextTurn });

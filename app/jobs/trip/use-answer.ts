@@ -4,10 +4,11 @@ import { useEffect, useRef, useState } from "react";
 import type { FieldProblem } from "#lib/errors/input-problem.ts";
 import type { UnitSystem } from "#lib/units/display-unit.ts";
 import type { Answer } from "./answer.ts";
-import { askEngine, hearEngine, WARMING_ID, warmEngine } from "./answer-engine.ts";
+import { askEngine, hearEngine, warmEngine } from "./answer-engine.ts";
 import type { Draft } from "./draft.ts";
 import type { LiveReadings } from "./live-readings.ts";
 import type { WalkWords } from "./walk-words.ts";
+import { WARMING_ID } from "./warming.ts";
 
 /** Whoever pauses this long wants to see how sure the answer is. */
 const PAUSE_MS = 150;
