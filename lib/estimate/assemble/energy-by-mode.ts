@@ -8,6 +8,7 @@ import type { HouseState } from "../kernel/house-state.ts";
 const MONTHS = 12;
 
 type Purpose = ModeEnergy["purpose"];
+const PURPOSES: readonly Purpose[] = ["heating", "cooling", "blower"];
 type Account = Map<string, { purpose: Purpose; fuel: Fuel; months: number[] }>;
 
 /** Adds a system's use to its purpose and fuel, month by month. */
@@ -38,7 +39,10 @@ function accountOf(house: HouseModel, state: HouseState): Account {
 /** Each purpose and fuel by month, before and after the chosen work: what the months of the fuels are made of. */
 export function energyByModeOf(house: HouseModel, kernel: HouseKernel): ModeEnergy[] {
   const after = accountOf(house, kernel.after);
-  return [...accountOf(house, kernel.before)].map(([key, { purpose, fuel, months }]) => ({
+  const before = [...accountOf(house, kernel.before)].sort(
+    ([, one], [, other]) => PURPOSES.indexOf(one.purpose) - PURPOSES.indexOf(other.purpose),
+  );
+  return before.map(([key, { purpose, fuel, months }]) => ({
     purpose,
     fuel,
     unit: SALE_UNIT[fuel],
