@@ -42,6 +42,32 @@ describe("the program's rule", () => {
     await checkPage(page);
     await page.context().close();
   });
+
+  it("is told to a contractor in the lists of jobs and claims, until somebody marks it as seen", {
+    timeout: 60_000,
+  }, async () => {
+    const page = await reviewersPhone();
+    await actAs(page, driven, "Joel Abara");
+    await page.goto(`${driven.url}/program`);
+    await page.getByText("another rule counts for work done from Jan 1, 2999 on").waitFor();
+    await page.goto(`${driven.url}/jobs`);
+    await checkPage(page);
+    await page.getByRole("link", { name: "See what it touches" }).click();
+    await page.getByRole("heading", { level: 1, name: /a new rule$/ }).waitFor();
+    const told = await page.locator("main").textContent();
+    expect(told).toMatch(/\$2\.50 for each cfm at 25 Pa removed[\s\S]*\$3\.10 for each cfm at 25 Pa removed/);
+    expect(told).toMatch(/18 years[\s\S]*15 years/);
+    expect(told).toContain("27 Finch Street");
+    await checkPage(page);
+    await page.getByRole("button", { name: "Mark as seen" }).click();
+    await page.getByText("Marked as seen.").waitFor();
+    for (const list of ["/jobs", "/program"]) {
+      await page.goto(`${driven.url}${list}`);
+      await page.getByRole("heading", { level: 1 }).waitFor();
+      expect(await page.getByText("New rule").count()).toBe(0);
+    }
+    await page.context().close();
+  });
 });
 
 describe("the programming interface", () => {
