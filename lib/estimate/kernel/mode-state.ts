@@ -88,9 +88,10 @@ function heatPumpProfile(heating: HeatingModel, ratedBtuPerH: number, bins: Seas
 }
 
 function makeHeatPumpProfile(heating: HeatingModel, ratedBtuPerH: number, bins: SeasonBins): Profile {
-  const rows = Array.from(bins.temperatureF, (outdoorTemperatureF) =>
-    heatPumpPerformance({
-      outdoorTemperatureF,
+  const profile = { capacityRatio: new Float64Array(bins.count), cop: new Float64Array(bins.count) };
+  for (let bin = 0; bin < bins.count; bin++) {
+    const { capacityBtuPerH, cop } = heatPumpPerformance({
+      outdoorTemperatureF: bins.temperatureF[bin]!,
       capacityAt47BtuPerH: ratedBtuPerH,
       capacityAt17BtuPerH: heating.capacityAt17Ratio * ratedBtuPerH,
       copAt47Ratio: heating.copAt47,
@@ -98,12 +99,11 @@ function makeHeatPumpProfile(heating: HeatingModel, ratedBtuPerH: number, bins: 
       frostCapacityFactor: heating.frostCapacityFactor,
       frostPowerFactor: heating.frostPowerFactor,
       defrostHeatRatio: heating.defrostHeatRatio,
-    }),
-  );
-  return {
-    capacityRatio: Float64Array.from(rows, (row) => row.capacityBtuPerH / ratedBtuPerH),
-    cop: Float64Array.from(rows, (row) => row.cop),
-  };
+    });
+    profile.capacityRatio[bin] = capacityBtuPerH / ratedBtuPerH;
+    profile.cop[bin] = cop;
+  }
+  return profile;
 }
 
 function createHeatPumpState(
