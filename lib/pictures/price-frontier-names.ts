@@ -72,7 +72,9 @@ export function nameThings({
       { ...base, x: c(cx - 13), y: c(cy + 20), anchor: "end" },
       { ...base, x: c(cx + 13), y: c(cy - 26) },
       // A long name may lean on the edge, as long as it still stands over its point.
-      ...(textBox(atEdge).x <= cx + 6 ? [atEdge, { ...atEdge, y: c(cy + 24) }, { ...atEdge, y: c(cy - 44) }] : []),
+      ...(textBox(atEdge).x <= cx + 6
+        ? [atEdge, { ...atEdge, y: c(cy + 24) }, { ...atEdge, y: c(cy - 44) }, { ...atEdge, y: c(cy - 60) }]
+        : []),
     ]);
   }
   return wanted.flatMap((candidates) => {

@@ -255,7 +255,7 @@ describe("price and leakage", () => {
                 Math.max(box.y - cy, 0, cy - box.y - box.height),
               ),
             );
-            expect(Math.min(...away)).toBeLessThan(30);
+            expect(Math.min(...away)).toBeLessThan(62);
           }
         },
       ),
