@@ -67,6 +67,7 @@ export function TryIt({ card, texts }: { card: MethodCard; texts: Record<string,
     return value === undefined ? "" : kind === "list" ? JSON.stringify(value) : String(value);
   };
   const { result, problem } = answer(card, isAsked ? inputOfTexts(fields, given) : example);
+  const titleOf = (path: string) => fields.find(({ name }) => path === `#/${name}`)?.title ?? path.replace(/^#\//, "");
   const errorOf = (name: string) =>
     problem?.errors.find(({ pointer }) => pointer === `#/${name}` || pointer.startsWith(`#/${name}/`));
   return (
@@ -107,10 +108,11 @@ export function TryIt({ card, texts }: { card: MethodCard; texts: Record<string,
         {result && result.assumptions.length > 0 && (
           <DataTable
             caption="Assumed, because it was left out"
+            isCardsWhenNarrow
             columns={[{ label: "Input" }, { label: "Value", isNumeric: true }, { label: "Why" }]}
             rows={result.assumptions.map(({ path, value, unit, reason }) => ({
               id: path,
-              cells: [path, `${value} ${unit}`, reason],
+              cells: [titleOf(path), `${value} ${unit === "count" ? "" : unit}`.trim(), reason],
             }))}
           />
         )}
