@@ -94,6 +94,7 @@ export function readRepairDraft(
       ...figures,
       ...(draft.isOffered ? (repair.isOffered === undefined ? {} : { isOffered: true }) : { isOffered: false }),
       evidence: {
+        ...evidence,
         effect: differs(["remainingShare", "remainingSpreadShare"]) ? own : evidence.effect,
         labour: differs(["labourHours"]) ? own : evidence.labour,
         materials: differs(["materials"]) ? own : evidence.materials,
