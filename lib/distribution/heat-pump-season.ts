@@ -42,19 +42,61 @@ export interface SeasonOfHeatPump {
   degradationCoefficient: Ratio;
 }
 
+/** A season while it is gathered, in Btu and hours by slot. */
+interface SeasonAccount {
+  readonly electricBtu: Float64Array;
+  readonly supplementaryBtu: Float64Array;
+  readonly runHoursBySlot: Float64Array;
+  /** Of one more Btu of supplementary heat. */
+  worth: Ratio;
+  degradationCoefficient: Ratio;
+}
+
 /** Clears the account, which is gathered in Btu and turned into kWh once a slot. */
 export function startSeason(
   { electricKWhBySlot, supplementaryKWhBySlot, runHoursBySlot }: HeatPumpSeason,
-  perCapacityFactor: Ratio,
-) {
+  { perCapacityFactor, degradationCoefficient }: Pick<SeasonOfHeatPump, "perCapacityFactor" | "degradationCoefficient">,
+): SeasonAccount {
   electricKWhBySlot.fill(0);
   supplementaryKWhBySlot.fill(0);
   runHoursBySlot.fill(0);
   return {
     electricBtu: electricKWhBySlot,
     supplementaryBtu: supplementaryKWhBySlot,
+    runHoursBySlot,
     worth: Math.max(LEAST_SUPPLEMENTARY_WORTH, perCapacityFactor),
+    degradationCoefficient,
   };
+}
+
+/** One bin at the high stage, by the rule of fillHeatPumpSeason. Its arguments are plain: it runs once a bin and draw. */
+export function addHighStageBin(
+  { electricBtu, supplementaryBtu, runHoursBySlot, worth, degradationCoefficient }: SeasonAccount,
+  slot: number,
+  binHours: Hours,
+  loadBtuPerH: BtuPerHour,
+  usefulBtuPerH: BtuPerHour,
+  capacityBtuPerH: BtuPerHour,
+  inputAtFullBtuPerH: BtuPerHour,
+): void {
+  const least = LEAST_USEFUL_SHARE * capacityBtuPerH;
+  if (usefulBtuPerH < least && loadBtuPerH < least) {
+    const ranHours = (binHours * loadBtuPerH) / least;
+    const supplementary = (ranHours * (least - usefulBtuPerH)) / worth;
+    electricBtu[slot]! += ranHours * inputAtFullBtuPerH + supplementary;
+    supplementaryBtu[slot]! += supplementary;
+    runHoursBySlot[slot]! += ranHours;
+  } else if (loadBtuPerH <= usefulBtuPerH) {
+    const runShare = loadBtuPerH / usefulBtuPerH;
+    const partLoadFactor = 1 - degradationCoefficient * (1 - runShare);
+    electricBtu[slot]! += (binHours * inputAtFullBtuPerH * runShare) / partLoadFactor;
+    runHoursBySlot[slot]! += binHours * runShare;
+  } else {
+    const supplementary = (binHours * (loadBtuPerH - usefulBtuPerH)) / worth;
+    electricBtu[slot]! += binHours * inputAtFullBtuPerH + supplementary;
+    supplementaryBtu[slot]! += supplementary;
+    runHoursBySlot[slot]! += binHours;
+  }
 }
 
 export function finishSeason(out: HeatPumpSeason): void {
@@ -84,33 +126,14 @@ export function fillHeatPumpSeason({
   out,
 }: SeasonOfHeatPump & { out: HeatPumpSeason }): void {
   const { count, slotIndex, hours, loadShare } = season;
-  const { runHoursBySlot } = out;
-  const { electricBtu, supplementaryBtu, worth } = startSeason(out, perCapacityFactor);
+  const account = startSeason(out, { perCapacityFactor, degradationCoefficient });
   for (let b = 0; b < count; b++) {
     const slot = slotIndex[b]!;
     const binHours = hours[b]!;
     const loadBtuPerH: BtuPerHour = (loadBtu * loadShare[b]!) / binHours;
     if (!(loadBtuPerH > 0)) continue;
-    const useful = usefulBtuPerH[b]!;
-    const inputAtFullBtuPerH = capacityBtuPerH[b]! / cop[b]!;
-    const least = LEAST_USEFUL_SHARE * capacityBtuPerH[b]!;
-    if (useful < least && loadBtuPerH < least) {
-      const ranHours = (binHours * loadBtuPerH) / least;
-      const supplementary = (ranHours * (least - useful)) / worth;
-      electricBtu[slot]! += ranHours * inputAtFullBtuPerH + supplementary;
-      supplementaryBtu[slot]! += supplementary;
-      runHoursBySlot[slot]! += ranHours;
-    } else if (loadBtuPerH <= useful) {
-      const runShare = loadBtuPerH / useful;
-      const partLoadFactor = 1 - degradationCoefficient * (1 - runShare);
-      electricBtu[slot]! += (binHours * inputAtFullBtuPerH * runShare) / partLoadFactor;
-      runHoursBySlot[slot]! += binHours * runShare;
-    } else {
-      const supplementary = (binHours * (loadBtuPerH - useful)) / worth;
-      electricBtu[slot]! += binHours * inputAtFullBtuPerH + supplementary;
-      supplementaryBtu[slot]! += supplementary;
-      runHoursBySlot[slot]! += binHours;
-    }
+    const capacity = capacityBtuPerH[b]!;
+    addHighStageBin(account, slot, binHours, loadBtuPerH, usefulBtuPerH[b]!, capacity, capacity / cop[b]!);
   }
   finishSeason(out);
 }

@@ -1,5 +1,6 @@
 import type { Ratio } from "#lib/units/quantity.ts";
 import {
+  addHighStageBin,
   finishSeason,
   type HeatPumpSeason,
   LEAST_USEFUL_SHARE,
@@ -39,8 +40,8 @@ export function fillStagedHeatPumpSeason({
   out,
 }: SeasonOfHeatPump & { low: LowStageSeason; out: HeatPumpSeason }): void {
   const { count, slotIndex, hours, loadShare } = season;
-  const { runHoursBySlot } = out;
-  const { electricBtu, supplementaryBtu, worth } = startSeason(out, perCapacityFactor);
+  const account = startSeason(out, { perCapacityFactor, degradationCoefficient });
+  const { electricBtu, runHoursBySlot } = account;
   let inverseEfficiency = 0;
   let needed = 0;
   for (let b = 0; b < count; b++) {
@@ -52,12 +53,11 @@ export function fillStagedHeatPumpSeason({
     const useful = usefulBtuPerH[b]!;
     const capacity = capacityBtuPerH[b]!;
     const inputAtFullBtuPerH = capacity / cop[b]!;
-    const least = LEAST_USEFUL_SHARE * capacity;
     const lowCapacity = low.capacityRatio * capacity;
     const lowUseful = low.usefulBtuPerH[b]!;
     const hasLow = lowUseful > LEAST_USEFUL_SHARE * lowCapacity && lowUseful <= useful;
     // Btu put into the air for this bin's need, over the need: the inverse of what the ducts bring.
-    let outputPerNeed = capacity / Math.max(useful, least);
+    let outputPerNeed = capacity / Math.max(useful, LEAST_USEFUL_SHARE * capacity);
     if (hasLow && loadBtuPerH <= lowUseful) {
       const runShare = loadBtuPerH / lowUseful;
       const partLoadFactor = 1 - degradationCoefficient * (1 - runShare);
@@ -72,22 +72,8 @@ export function fillStagedHeatPumpSeason({
       runHoursBySlot[slot]! += binHours * ((1 - highShare) * low.blowerPowerRatio + highShare);
       low.loadShareInBin[b] = ((1 - highShare) * lowUseful) / loadBtuPerH;
       outputPerNeed = (output * capacity) / loadBtuPerH;
-    } else if (useful < least && loadBtuPerH < least) {
-      const ranHours = (binHours * loadBtuPerH) / least;
-      const supplementary = (ranHours * (least - useful)) / worth;
-      electricBtu[slot]! += ranHours * inputAtFullBtuPerH + supplementary;
-      supplementaryBtu[slot]! += supplementary;
-      runHoursBySlot[slot]! += ranHours;
-    } else if (loadBtuPerH <= useful) {
-      const runShare = loadBtuPerH / useful;
-      const partLoadFactor = 1 - degradationCoefficient * (1 - runShare);
-      electricBtu[slot]! += (binHours * inputAtFullBtuPerH * runShare) / partLoadFactor;
-      runHoursBySlot[slot]! += binHours * runShare;
     } else {
-      const supplementary = (binHours * (loadBtuPerH - useful)) / worth;
-      electricBtu[slot]! += binHours * inputAtFullBtuPerH + supplementary;
-      supplementaryBtu[slot]! += supplementary;
-      runHoursBySlot[slot]! += binHours;
+      addHighStageBin(account, slot, binHours, loadBtuPerH, useful, capacity, inputAtFullBtuPerH);
     }
     inverseEfficiency += loadShare[b]! * outputPerNeed;
     needed += loadShare[b]!;
