@@ -1,15 +1,13 @@
 import type { ChildProcess } from "node:child_process";
 import { once } from "node:events";
-import { createWriteStream } from "node:fs";
 import { join } from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { DEMO_IDENTITIES, DEMO_ORGANIZATIONS } from "#lib/access/demo-identities.ts";
 import { seedDemo } from "#lib/access/seed-demo.ts";
 import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
-import { canonicalJson } from "#lib/hash/content-hash.ts";
 import { createDrawSource } from "#lib/numeric/create-draw-source.ts";
-import { claimGenerator } from "#tests/claims/generated-claims.ts";
+import { writeGeneratedClaims } from "#tests/proofs/claims/write-generated-claims.ts";
 import { type TemporaryDatabase, temporaryDatabase } from "#tests/store/temporary-database.ts";
 import { buildCommandLine, residentMb, startCommand } from "#tests/work/command-process.ts";
 
@@ -29,11 +27,7 @@ beforeAll(async () => {
   database = await temporaryDatabase();
   await seedDemo(database.store, [], ENGINE_VERSION);
   file = join(database.stateFolder, "claims.ndjson");
-  const out = createWriteStream(file);
-  const make = await claimGenerator();
-  for (let i = 0; i < CLAIMS; i++) if (!out.write(`${canonicalJson(make(i))}\n`)) await once(out, "drain");
-  out.end();
-  await once(out, "finish");
+  await writeGeneratedClaims(file, CLAIMS);
 }, LONGEST_MS);
 afterAll(async () => {
   for (const child of running) child.kill("SIGKILL");
