@@ -33,30 +33,3 @@ export function StatGrid({ stats }: { stats: readonly (Stat & { id: string })[] 
     </dl>
   );
 }
-
-/** The answer on a phone: a dark bar at the foot with up to three numbers, which opens. */
-export function AnswerBar({
-  stats,
-  children,
-}: {
-  stats: readonly { id: string; label: string; value: string }[];
-  children: ReactNode;
-}) {
-  return (
-    <details className={styles.bar}>
-      <summary>
-        <span className={styles.barStats}>
-          {stats.slice(0, 3).map((stat) => (
-            <span key={stat.id} className={styles.barStat}>
-              <span className={styles.barLabel}>{stat.label}</span>
-              <span className={styles.barValue}>{stat.value}</span>
-            </span>
-          ))}
-        </span>
-        <span className={`${styles.barAct} ${styles.barShow}`}>Show all</span>
-        <span className={`${styles.barAct} ${styles.barHide}`}>Close</span>
-      </summary>
-      <div className={styles.barBody}>{children}</div>
-    </details>
-  );
-}

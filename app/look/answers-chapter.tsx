@@ -1,10 +1,11 @@
+import { AnswerBar } from "#app/design/answer-bar.tsx";
 import { Button, LinkButton } from "#app/design/button.tsx";
 import { DataTable } from "#app/design/data-table.tsx";
 import { EmptyState } from "#app/design/empty-state.tsx";
 import { ErrorSummary } from "#app/design/error-summary.tsx";
 import { Money } from "#app/design/money.tsx";
 import { Notice } from "#app/design/notice.tsx";
-import { AnswerBar, StatGrid } from "#app/design/stat-block.tsx";
+import { StatGrid } from "#app/design/stat-block.tsx";
 import { Term } from "#app/design/term.tsx";
 import { Disclosure, WorkedOut } from "#app/design/worked-out.tsx";
 import { DialogSample } from "./dialog-sample.tsx";

@@ -1,11 +1,11 @@
 "use client";
 
 import { useMemo, useState, useTransition } from "react";
+import { AnswerBar } from "#app/design/answer-bar.tsx";
 import { Button } from "#app/design/button.tsx";
 import { PlainSelect } from "#app/design/plain-select.tsx";
 import { QuantityField } from "#app/design/quantity-field.tsx";
 import { readQuantity } from "#app/design/read-quantity.ts";
-import { AnswerBar } from "#app/design/stat-block.tsx";
 import { TextField } from "#app/design/text-field.tsx";
 import { TripLayout } from "#app/design/trip-layout.tsx";
 import { readInUnits } from "#app/units/read-in-units.ts";

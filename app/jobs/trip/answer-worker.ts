@@ -55,15 +55,15 @@ addEventListener("message", async ({ data: { id, jobId, draft, units, isQuick } 
   try {
     const job = parseJob(draft);
     const reference = await fetchReferenceData(job);
-    const answerValues = async () => {
-      const result = await estimate(job, reference);
-      const walk = walkWords({ walks: leakWalk(job, reference), job, text: unitText(units) });
-      return { answer: buildAnswer({ job, result, effects: lastEffects, units }), walk };
-    };
-    const values = await answerValues();
+    const answerValues = async () =>
+      buildAnswer({ job, result: await estimate(job, reference), effects: lastEffects, units });
+    const answer = await answerValues();
     if (latestId !== id) return;
-    reply({ id, readings, problems: [], ...values });
+    reply({ id, readings, problems: [], answer });
+    // The walk weighs the leaks many times over; the values do not wait for it.
     const nextTurn = turnsOf(() => latestId === id);
+    await nextTurn();
+    reply({ id, walk: walkWords({ walks: leakWalk(job, reference), job, text: unitText(units) }) });
     await nextTurn();
     if (id === WARMING_ID) {
       for (let run = 0; run < WARMING_RUNS; run++) {

@@ -3,10 +3,10 @@
 import Link from "next/link";
 import { useRouter } from "next/navigation";
 import { type ReactNode, useCallback, useEffect, useMemo, useState, useTransition } from "react";
+import { AnswerBar } from "#app/design/answer-bar.tsx";
 import { Button } from "#app/design/button.tsx";
 import { ErrorSummary } from "#app/design/error-summary.tsx";
 import { Notice } from "#app/design/notice.tsx";
-import { AnswerBar } from "#app/design/stat-block.tsx";
 import { TripLayout } from "#app/design/trip-layout.tsx";
 import { TripRail } from "#app/design/trip-rail.tsx";
 import type { FieldProblem } from "#lib/errors/input-problem.ts";
@@ -65,7 +65,7 @@ export function Trip({
   const [shown, setShown] = useState<readonly MissingField[]>([]);
   const [conflict, setConflict] = useState<string>();
   const [isSaving, startSaving] = useTransition();
-  const { answer, problems, readings = NO_READINGS, walk } = useAnswer({ jobId, draft, units, first, later });
+  const { answer, problems, readings = NO_READINGS, walk, ask } = useAnswer({ jobId, draft, units, first, later });
   const isDirty = draft !== savedDraft;
   useFieldOfAddress();
 
@@ -78,10 +78,12 @@ export function Trip({
 
   const set = useCallback(
     (path: string, value: Json | undefined) => {
+      const next = writeAt(draft, path, value);
+      ask(next);
       setPast((states) => [...states.slice(1 - MOST_UNDO), draft]);
-      setDraft(writeAt(draft, path, value));
+      setDraft(next);
     },
-    [draft],
+    [draft, ask],
   );
 
   const setUnreadable = useCallback((path: string, text: string | undefined) => {
@@ -133,20 +135,32 @@ export function Trip({
     });
   };
 
-  const hrefOf = (id: string) => `/jobs/${jobId}/${id}`;
+  const hrefOf = useCallback((id: string) => `/jobs/${jobId}/${id}`, [jobId]);
   const at = TRIP_STEPS.indexOf(step);
   const nextHref = hrefOf(TRIP_STEPS[at + 1] ?? "result");
   const words = STEP_WORDS[step];
-  const missing = missingFields(problems, units);
+  const missing = useMemo(() => missingFields(problems, units), [problems, units]);
   const rail = (
     <TripRail
       steps={railSteps({ draft, units, step, problems: missing, openUsdPerYear: answer?.openUsdPerYear, hrefOf })}
     />
   );
-  const fieldHref = (each: MissingField) =>
-    each.step === step ? `#${each.path}` : `${hrefOf(each.step)}#${each.path}`;
-  const panel = (
-    <AnswerPanel answer={answer} hasHouse={step !== "leaks"} missing={missing} hrefOfStep={hrefOf} hrefOf={fieldHref} />
+  const fieldHref = useCallback(
+    (each: MissingField) => (each.step === step ? `#${each.path}` : `${hrefOf(each.step)}#${each.path}`),
+    [step, hrefOf],
+  );
+  // The pictures are drawn again with a new answer, not with each key before it.
+  const panel = useMemo(
+    () => (
+      <AnswerPanel
+        answer={answer}
+        hasHouse={step !== "leaks"}
+        missing={missing}
+        hrefOfStep={hrefOf}
+        hrefOf={fieldHref}
+      />
+    ),
+    [answer, step, missing, hrefOf, fieldHref],
   );
 
   return (

@@ -1,6 +1,6 @@
 "use client";
 
-import { useEffect, useRef, useState } from "react";
+import { useCallback, useEffect, useRef, useState } from "react";
 import type { FieldProblem } from "#lib/errors/input-problem.ts";
 import type { UnitSystem } from "#lib/units/display-unit.ts";
 import type { Answer } from "./answer.ts";
@@ -40,11 +40,22 @@ const SIGNS_OF_LIFE = ["focusin", "pointerdown", "keydown"] as const;
 /**
  * Answers the form while it is filled in. What the server worked out stands until something is changed; the engine
  * comes with the first sign of somebody at the form. The last answer stays until a newer one comes, so that nothing jumps.
+ * `ask` sends a state of the form ahead of its rendering: the engine works while the browser draws what was typed.
  */
-export function useAnswer({ jobId, draft, units, first, later }: AskedForm): LiveAnswer {
+export function useAnswer({ jobId, draft, units, first, later }: AskedForm): LiveAnswer & {
+  ask: (draft: Draft) => void;
+} {
   const [live, setLive] = useState(first);
   const awaitedId = useRef(WARMING_ID);
   const untouched = useRef({ draft, units });
+  const asked = useRef({ draft, units });
+  const ask = useCallback(
+    (next: Draft) => {
+      asked.current = { draft: next, units };
+      awaitedId.current = askEngine({ jobId, draft: next, units, isQuick: true });
+    },
+    [jobId, units],
+  );
 
   useEffect(
     () =>
@@ -75,13 +86,12 @@ export function useAnswer({ jobId, draft, units, first, later }: AskedForm): Liv
   useEffect(() => {
     const isUntouched = draft === untouched.current.draft && units === untouched.current.units;
     if (awaitedId.current === WARMING_ID && isUntouched) return;
-    const ask = (isQuick: boolean) => {
-      awaitedId.current = askEngine({ jobId, draft, units, isQuick });
-    };
-    ask(true);
-    const timer = setTimeout(() => ask(false), PAUSE_MS);
+    if (draft !== asked.current.draft || units !== asked.current.units) ask(draft);
+    const timer = setTimeout(() => {
+      awaitedId.current = askEngine({ jobId, draft, units, isQuick: false });
+    }, PAUSE_MS);
     return () => clearTimeout(timer);
-  }, [jobId, draft, units]);
+  }, [jobId, draft, units, ask]);
 
-  return live;
+  return { ...live, ask };
 }

@@ -1,9 +1,10 @@
 import type { Metadata } from "next";
+import { AnswerBar } from "#app/design/answer-bar.tsx";
 import { Button } from "#app/design/button.tsx";
 import { DemoBanner } from "#app/design/demo-banner.tsx";
 import { Notice } from "#app/design/notice.tsx";
 import { Picture } from "#app/design/picture.tsx";
-import { AnswerBar, StatGrid } from "#app/design/stat-block.tsx";
+import { StatGrid } from "#app/design/stat-block.tsx";
 import { TripLayout } from "#app/design/trip-layout.tsx";
 import { TripRail, type TripStep } from "#app/design/trip-rail.tsx";
 import { houseSectionScene } from "#lib/pictures/house/house-section.ts";
