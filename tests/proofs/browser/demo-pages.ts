@@ -10,6 +10,19 @@ export async function exampleJob(page: Page, url: string, name = /^12 Hartwell L
   return `${url}${href?.replace(/\/result$/, "")}`;
 }
 
+/** Puts another rule of the program in force from a far day on, as its reviewer: then its contractors are told. */
+export async function putNewRuleInForce(page: Page, url: string): Promise<void> {
+  await page.goto(`${url}/program/rules`);
+  await page.getByLabel("Dollars for each cfm at 25 Pa removed").fill("3.10");
+  await page.getByLabel("Title of the edition").fill("Edition 2027 (invented)");
+  await page.getByRole("button", { name: "Try it" }).click();
+  await page.getByText(/standing claims? w(as|ere) gone through\.$/).waitFor();
+  await page.getByLabel("First day").fill("2999-01-01");
+  await page.getByLabel("Reason").fill("Material costs more (invented).");
+  await page.getByRole("button", { name: "Put in force" }).click();
+  await page.getByText("The new edition is kept.").waitFor();
+}
+
 /** Issues a proposal for an example and gives the homeowner's address. */
 export async function homeownerPage(browser: Browser, url: string): Promise<string> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });

@@ -4,7 +4,7 @@ import type { Page } from "playwright-core";
 import { beforeAll, describe, expect, it } from "vitest";
 import { violations } from "#tests/browser/chromium.ts";
 import { actAs, drivenApp } from "#tests/browser/driven-app.ts";
-import { exampleJob, homeownerPage, PATIENCE_MS } from "./demo-pages.ts";
+import { exampleJob, homeownerPage, PATIENCE_MS, putNewRuleInForce } from "./demo-pages.ts";
 
 /** Where to keep a picture of each screen for whoever wants to look at them; none are kept without it. */
 const PICTURES = process.env.PROOF_PICTURES;
@@ -46,6 +46,8 @@ async function findScreens(): Promise<Screen[]> {
   context.setDefaultTimeout(PATIENCE_MS);
   const page = await context.newPage();
   const found = new Map<string, Screen>();
+  await actAs(page, driven, REVIEWER);
+  await putNewRuleInForce(page, driven.url);
   for (const [actor, start] of [
     [ESTIMATOR, "/jobs"],
     [OWNER, "/prices"],
