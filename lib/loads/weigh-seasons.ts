@@ -131,7 +131,8 @@ export function weighSeasons({
   const parameters = FIRST_SLOPE + (prior.heatingBalanceF === null ? 0 : 2) + (prior.coolingBalanceF === null ? 0 : 2);
   const freedom = Math.max(0, periods.length - parameters) + USUAL_SCATTER.bills;
   const scatter = Math.sqrt((least + USUAL_SCATTER.bills * usual ** 2) / freedom);
-  return average(weighAll(scatter), year.map(withinTheDay));
+  const all = weighAll(scatter);
+  return all.length > 0 ? average(all, year.map(withinTheDay)) : null;
 }
 
 /** A period whose days have a cool, a mean and a warm part, so that a mild day may both heat and cool. */

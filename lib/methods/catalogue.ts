@@ -32,10 +32,12 @@ import { lowStageLossesCard } from "./cards/low-stage-losses.ts";
 import { matchedPressureAirflowCard } from "./cards/matched-pressure-airflow.ts";
 import { moistAirCard } from "./cards/moist-air.ts";
 import { monteCarloRangeCard } from "./cards/monte-carlo-range.ts";
+import { naturalInfiltrationCard } from "./cards/natural-infiltration.ts";
 import { operatingLeakageCard } from "./cards/operating-leakage.ts";
 import { orificeAreaCard } from "./cards/orifice-area.ts";
 import { powerLawFitCard } from "./cards/power-law-fit.ts";
 import { seasonalEfficiencyCard } from "./cards/seasonal-efficiency.ts";
+import { seasonsFromBillsCard } from "./cards/seasons-from-bills.ts";
 import { temperatureRiseAirflowCard } from "./cards/temperature-rise-airflow.ts";
 import { thermalRegainCard } from "./cards/thermal-regain.ts";
 import { thermalRegainCoolingCard } from "./cards/thermal-regain-cooling.ts";
@@ -81,7 +83,9 @@ export const METHODS: readonly MethodCard[] = [
   degreeDaysFromMonthlyMeansCard,
   degreeDaysFromHourlyCard,
   changePointFitCard,
+  seasonsFromBillsCard,
   buildingUaCard,
+  naturalInfiltrationCard,
   deemedLeakageSavingsCard,
   deemedEfficiencySavingsCard,
   energyChargeCard,
