@@ -5,7 +5,7 @@ import { numberField } from "#lib/units/field.ts";
 import { defineMethod } from "../method-card.ts";
 
 const own = (unit: string, title: string) => numberField({ unit, title });
-const balance = (title: string) => numberField({ unit: "°F", title, min: 30, max: 90 }).nullable();
+const balance = (title: string) => numberField({ unit: "°F", title, min: 30, max: 90 }).optional();
 
 /** A year of monthly means; the days of a month are cooler and warmer by 4 °F, as the method takes them. */
 const MEANS_F = [24, 28, 38, 49, 59, 69, 74, 72, 65, 52, 40, 28];
@@ -18,7 +18,7 @@ function synthetic({ base, heating, cooling }: { base: number; heating: number; 
   return MEANS_F.map((meanTemperatureF, month) => ({
     days: DAYS[month]!,
     meanTemperatureF,
-    winterness: Math.cos((2 * Math.PI * month) / MONTHS_PER_YEAR),
+    winterness: Number(Math.cos((2 * Math.PI * month) / MONTHS_PER_YEAR).toFixed(2)),
     use:
       DAYS[month]! *
       (base +
@@ -73,8 +73,8 @@ export const seasonsFromBillsCard = defineMethod({
     baseStandardUncertainty: numberField({ unit: "of the bill/d", title: "Its standard uncertainty", above: 0 }),
     winterSwingShare: numberField({ unit: "share", title: "More of it in midwinter", min: 0, max: 1 }),
     winterSwingDoubt: numberField({ unit: "share", title: "Standard uncertainty of that", above: 0, max: 1 }),
-    heatingBalanceF: balance("Usual heating balance temperature; none where nothing on this meter heats"),
-    coolingBalanceF: balance("Usual cooling balance temperature; none where nothing on this meter cools"),
+    heatingBalanceF: balance("Usual heating balance temperature; empty where nothing here heats"),
+    coolingBalanceF: balance("Usual cooling balance temperature; empty where nothing here cools"),
     balanceDifferenceF: numberField({
       unit: "Δ°F",
       title: "Their standard uncertainty",
@@ -92,8 +92,8 @@ export const seasonsFromBillsCard = defineMethod({
     coolingBalanceF: numberField({ unit: "°F", title: "Cooling balance temperature" }).nullable(),
   }),
   defaults: {},
-  compute: ({ periods, balanceDifferenceF, ...prior }) => {
-    const known = { ...prior, balanceStandardUncertaintyF: balanceDifferenceF };
+  compute: ({ periods, balanceDifferenceF, heatingBalanceF = null, coolingBalanceF = null, ...prior }) => {
+    const known = { ...prior, heatingBalanceF, coolingBalanceF, balanceStandardUncertaintyF: balanceDifferenceF };
     const seasons = weighSeasons({ periods, prior: known, year: periods });
     if (seasons) return seasons;
     throw new InputProblem("outside-range", [
@@ -114,7 +114,6 @@ export const seasonsFromBillsCard = defineMethod({
         periods: synthetic({ base: 1.2, heating: 0.15, cooling: 0 }),
         baseUsePerDay: 1.2,
         heatingBalanceF: 60,
-        coolingBalanceF: null,
       },
       expected: {
         baseUsePerDay: 1.2,
