@@ -90,7 +90,7 @@ describe("the cut through the house", () => {
       fc.property(anyHouse, (input) => {
         expectSoundScene((options) => houseSectionScene(input, options));
       }),
-      { numRuns: 150 },
+      { numRuns: 60 },
     );
   });
 
@@ -102,7 +102,7 @@ describe("the cut through the house", () => {
         const ratios = discs.map(({ r, cfm25 }) => (Math.PI * r * r) / cfm25);
         for (const ratio of ratios) expect(ratio / (ratios[0] ?? 1)).toBeCloseTo(1, 9);
       }),
-      { numRuns: 100 },
+      { numRuns: 60 },
     );
   });
 
@@ -116,7 +116,7 @@ describe("the cut through the house", () => {
             expect(Math.hypot(a.cx - b.cx, a.cy - b.cy)).toBeGreaterThan(a.r + b.r);
         }
       }),
-      { numRuns: 100 },
+      { numRuns: 60 },
     );
   });
 
@@ -130,7 +130,7 @@ describe("the cut through the house", () => {
           for (const b of labels.slice(index + 1)) expect(overlaps(textBox(a), textBox(b))).toBe(false);
         }
       }),
-      { numRuns: 100 },
+      { numRuns: 60 },
     );
   });
 

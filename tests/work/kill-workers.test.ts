@@ -11,7 +11,7 @@ import { type TemporaryDatabase, temporaryDatabase } from "#tests/store/temporar
 import { buildCommandLine, startCommand } from "./command-process.ts";
 
 const { reviewer } = DEMO_IDENTITIES;
-const CLAIMS = 500;
+const CLAIMS = 350;
 const KILLS = 3;
 let database: TemporaryDatabase;
 const workers: ChildProcess[] = [];
