@@ -49,3 +49,18 @@ export function prepareShares({
   );
   return (from, to) => runDraws({ kernel, space: house.space, seed, from, to });
 }
+
+/** All draws in shares of at most `most`, one after the other: tells how many are made after each, and gives the rows. */
+export function* drawByShares(asked: AskedDraws, most: number): Generator<number, Float64Array[]> {
+  const evaluate = prepareShares(asked);
+  const rows: Float64Array[] = [];
+  for (let from = 0; from < asked.draws; from += most) {
+    const to = Math.min(from + most, asked.draws);
+    for (const [output, row] of evaluate(from, to).entries()) {
+      rows[output] ??= new Float64Array(asked.draws);
+      rows[output].set(row, from);
+    }
+    yield to;
+  }
+  return rows;
+}

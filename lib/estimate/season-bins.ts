@@ -1,5 +1,5 @@
 import { moistAirEnthalpy } from "#lib/air/moist-air.ts";
-import type { ClimateYear } from "#lib/climate/climate-year.ts";
+import { type ClimateYear, MONTHS_PER_YEAR } from "#lib/climate/climate-year.ts";
 import { meanOfHours } from "#lib/climate/daily-temperatures.ts";
 import { degreeDaysByMonth } from "#lib/climate/degree-days-by-month.ts";
 import { packRuns, type SeasonRuns } from "#lib/distribution/season-runs.ts";
@@ -38,15 +38,15 @@ export interface SeasonBins {
 const GROUND_SWING_SHARE = 0.35;
 const GROUND_LAG_MONTHS = 1;
 const NIGHT_SUN_LIMIT_W_PER_M2 = 5;
-const MONTHS = 12;
 
 /** Ground temperature near a house, month by month: the yearly mean with a damped, late swing. Source: practice. */
 function groundTemperatures(climate: ClimateYear): Float64Array {
   const means = meanOfHours(climate.bins);
-  const yearly = means.reduce((sum, mean) => sum + mean, 0) / MONTHS;
+  const yearly = means.reduce((sum, mean) => sum + mean, 0) / MONTHS_PER_YEAR;
   return Float64Array.from(
     means,
-    (_, month) => yearly + GROUND_SWING_SHARE * (means[(month + MONTHS - GROUND_LAG_MONTHS) % MONTHS]! - yearly),
+    (_, month) =>
+      yearly + GROUND_SWING_SHARE * (means[(month + MONTHS_PER_YEAR - GROUND_LAG_MONTHS) % MONTHS_PER_YEAR]! - yearly),
   );
 }
 
@@ -110,7 +110,7 @@ export function seasonBins({
   const degreeDays = monthly.map((month) => (mode === "heating" ? month.heatingDegreeDays : month.coolingDegreeDays));
   const yearly = degreeDays.reduce((sum, each) => sum + each, 0);
   const excess = new Float64Array(bins.hours.length);
-  const degreeHours = new Float64Array(MONTHS);
+  const degreeHours = new Float64Array(MONTHS_PER_YEAR);
   const kept: number[] = [];
   for (let bin = 0; bin < excess.length; bin++) {
     const month = bins.month[bin]! - 1;

@@ -1,4 +1,4 @@
-import { type DrawElsewhere, prepareShares } from "#lib/estimate/draw-share.ts";
+import { type DrawElsewhere, drawByShares } from "#lib/estimate/draw-share.ts";
 
 /** A newer state of the form makes what is being worked out worthless. */
 export class Superseded extends Error {}
@@ -28,15 +28,10 @@ export const turnsOf = (isAwaited: () => boolean) => async (): Promise<void> => 
 export const drawInTurns =
   (nextTurn: () => Promise<void>): DrawElsewhere =>
   async (asked) => {
-    const evaluate = prepareShares(asked);
-    const rows: Float64Array[] = [];
-    for (let from = 0; from < asked.draws; from += DRAWS_OF_TURN) {
+    const shares = drawByShares(asked, DRAWS_OF_TURN);
+    for (;;) {
       await nextTurn();
-      const share = evaluate(from, Math.min(from + DRAWS_OF_TURN, asked.draws));
-      for (const [output, row] of share.entries()) {
-        rows[output] ??= new Float64Array(asked.draws);
-        rows[output].set(row, from);
-      }
+      const step = shares.next();
+      if (step.done) return step.value;
     }
-    return rows;
   };

@@ -1,11 +1,10 @@
+import { MONTHS_PER_YEAR } from "#lib/climate/climate-year.ts";
 import type { ModeEnergy } from "#lib/job/result/energy-result.ts";
 import { WATTS_PER_KILOWATT } from "#lib/units/conversions.ts";
 import type { HouseModel } from "../complete/complete-house.ts";
 import { BTU_PER_UNIT, type Fuel, SALE_UNIT } from "../fuels.ts";
 import type { HouseKernel } from "../kernel/house-kernel.ts";
 import type { HouseState } from "../kernel/house-state.ts";
-
-const MONTHS = 12;
 
 type Purpose = ModeEnergy["purpose"];
 const PURPOSES: readonly Purpose[] = ["heating", "cooling", "blower"];
@@ -14,8 +13,8 @@ type Account = Map<string, { purpose: Purpose; fuel: Fuel; months: number[] }>;
 /** Adds a system's use to its purpose and fuel, month by month. */
 function addTo(account: Account, purpose: Purpose, fuel: Fuel, uses: Float64Array, perUse: number): void {
   const key = `${purpose}/${fuel}`;
-  const entry = account.get(key) ?? { purpose, fuel, months: new Array<number>(MONTHS).fill(0) };
-  const slotsPerMonth = uses.length / MONTHS;
+  const entry = account.get(key) ?? { purpose, fuel, months: new Array<number>(MONTHS_PER_YEAR).fill(0) };
+  const slotsPerMonth = uses.length / MONTHS_PER_YEAR;
   for (let slot = 0; slot < uses.length; slot++)
     entry.months[Math.floor(slot / slotsPerMonth)]! += perUse * uses[slot]!;
   account.set(key, entry);

@@ -8,7 +8,7 @@ import { ASSURANCE_CONFIDENCE } from "./compliance.ts";
 
 /** Relative standard uncertainty of one reading where no test tells of it: fan 5 %/√3 and repeatability. Form of resnet-icc-380. */
 const READING_UNCERTAINTY = 0.03;
-/** A repair that closes next to nothing is not taken to spread without end. */
+/** A repair that closes next to nothing is not taken to spread without end. Source: practice. */
 const LEAST_CLOSED_SHARE = 0.05;
 
 /** How far what one repair removes spreads, cfm at 25 Pa. */

@@ -14,6 +14,7 @@ export interface LowStageModel {
   loadShareAt: number;
 }
 
+/** Standard uncertainty of the share of the need that the low stage meets. Source: practice, from memory. */
 const LOAD_SHARE_DOUBT = 0.1;
 
 const WORDS = {

@@ -1,3 +1,4 @@
+import { MONTHS_PER_YEAR } from "#lib/climate/climate-year.ts";
 import { MONTH_NAMES, type Rates } from "#lib/job/rates.ts";
 import type { EnergyRate } from "#lib/savings/rates.ts";
 import type { Fuel } from "../fuels.ts";
@@ -21,8 +22,6 @@ const OTHER_USE = {
   electricity: { path: "otherElectricityKWh", value: 5500, low: 3000, high: 9000, unit: "kWh", title: "Electricity" },
   naturalGas: { path: "otherNaturalGasTherms", value: 200, low: 0, high: 350, unit: "therm", title: "Gas" },
 } as const;
-
-const MONTHS = 12;
 
 type ShiftPrices = { nightUsdPerKWh: number; dayUsdPerKWh: number; eveningUsdPerKWh: number };
 const shiftRow = (prices: ShiftPrices): readonly [number, number, number] => [
@@ -86,7 +85,7 @@ export function completeTariffs(input: HouseModelInput, billed: readonly BilledF
   const entries = (["electricity", "naturalGas"] as const).flatMap((fuel): [Fuel, TariffModel][] => {
     const rate = rateOf(input.job.rates, fuel);
     if (!rate) return [];
-    const otherUnitsPerMonth = rate.kind === "tiered" ? otherUnitsAYear(input, fuel, billed) / MONTHS : 0;
+    const otherUnitsPerMonth = rate.kind === "tiered" ? otherUnitsAYear(input, fuel, billed) / MONTHS_PER_YEAR : 0;
     return [[fuel, { rate, otherUnitsPerMonth }]];
   });
   return Object.fromEntries(entries);

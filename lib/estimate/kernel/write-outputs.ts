@@ -1,3 +1,4 @@
+import { MONTHS_PER_YEAR } from "#lib/climate/climate-year.ts";
 import { CAPACITY_TEST_F } from "#lib/distribution/cooling-performance.ts";
 import { monthlyCharge } from "#lib/savings/rates.ts";
 import { WATTS_PER_KILOWATT } from "#lib/units/conversions.ts";
@@ -8,7 +9,6 @@ import type { OutputLayout } from "../output-layout.ts";
 import type { WorkPlan } from "./house-kernel.ts";
 import { CELLS, type HouseState } from "./house-state.ts";
 
-const MONTHS = 12;
 /** Full-load efficiency at 95 °F outdoors over SEER. Source: practice. */
 const PEAK_EER_OF_SEER = 0.87;
 
@@ -68,7 +68,7 @@ export function createOutputWriter({
         )
       : null,
   }));
-  const months = byMonth ? [...Array(MONTHS).keys()] : [];
+  const months = byMonth ? [...Array(MONTHS_PER_YEAR).keys()] : [];
   const energyAt = FUELS.map((fuel) =>
     (["before", "after"] as const).map((when) => ({
       months: months.map((month) => layout.add(outputKey.energy(fuel, when, month))),
@@ -84,7 +84,7 @@ export function createOutputWriter({
     (["before", "after"] as const).map((when) => layout.add(outputKey.charge(fuel, when))),
   );
   const { slotsPerMonth } = house.loads.heating;
-  const slots = MONTHS * slotsPerMonth;
+  const slots = MONTHS_PER_YEAR * slotsPerMonth;
   const byFuel = FUELS.map(() => new Float64Array(slots));
   const beforeByFuel = FUELS.map(() => new Float64Array(slots));
   const { priceAt, tariffs, carbonLbPerUnit } = house.prices;
@@ -109,7 +109,7 @@ export function createOutputWriter({
     for (let f = 0; f < FUELS.length; f++) {
       const places = energyAt[f]![when]!;
       let year = 0;
-      for (let month = 0; month < MONTHS; month++) {
+      for (let month = 0; month < MONTHS_PER_YEAR; month++) {
         let value = 0;
         for (let part = 0; part < slotsPerMonth; part++) value += source[f]![slotsPerMonth * month + part]!;
         if (byMonth) out[places.months[month]!] = value;
@@ -208,7 +208,7 @@ export function createOutputWriter({
   /** Charge of the whole house's use of a fuel, before the price itself is drawn. */
   function tariffCharge({ rate, otherUnitsPerMonth }: TariffModel, uses: Float64Array): number {
     let charge = 0;
-    for (let month = 0; month < MONTHS; month++) {
+    for (let month = 0; month < MONTHS_PER_YEAR; month++) {
       const first = slotsPerMonth * month;
       const night = otherUnitsPerMonth + uses[first]!;
       const day = slotsPerMonth > 1 ? uses[first + 1]! : 0;

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { MONTHS_PER_YEAR } from "#lib/climate/climate-year.ts";
 import { InputProblem } from "#lib/errors/input-problem.ts";
 import { weighSeasons } from "#lib/loads/weigh-seasons.ts";
 import { numberField } from "#lib/units/field.ts";
@@ -11,7 +12,6 @@ const balance = (title: string) => numberField({ unit: "°F", title, min: 30, ma
 const MEANS_F = [24, 28, 38, 49, 59, 69, 74, 72, 65, 52, 40, 28];
 const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 const FELT_F = [-4, 0, 4];
-const MONTHS_PER_YEAR = 12;
 const degrees = (meanF: number, above: (dayF: number) => number) =>
   FELT_F.reduce((sum, off) => sum + Math.max(0, above(meanF + off)), 0) / FELT_F.length;
 function synthetic({ base, heating, cooling }: { base: number; heating: number; cooling: number }) {

@@ -5,6 +5,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { DEMO_IDENTITIES, DEMO_ORGANIZATIONS } from "#lib/access/demo-identities.ts";
 import { seedDemo } from "#lib/access/seed-demo.ts";
 import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
+import { listAndSummaryMs } from "#tests/proofs/claims/list-and-summary-ms.ts";
 import { writeGeneratedClaims } from "#tests/proofs/claims/write-generated-claims.ts";
 import { type TemporaryDatabase, temporaryDatabase } from "#tests/store/temporary-database.ts";
 import { buildCommandLine, residentMb, startCommand } from "#tests/work/command-process.ts";
@@ -98,17 +99,6 @@ test(
     expect(await storedCount()).toBe(CLAIMS);
     expect(await count(`SELECT count(*) FROM "AuditLog" WHERE action = 'claim.received'`)).toBe(CLAIMS);
 
-    const median = async (work: () => Promise<unknown>) => {
-      const times: number[] = [];
-      for (let i = 0; i < 7; i++) {
-        const from = performance.now();
-        await work();
-        times.push(performance.now() - from);
-      }
-      return Math.round(times.sort((one, other) => one - other)[3]!);
-    };
-    const asReviewer = <T>(work: Parameters<typeof database.store.withOrganization<T>>[1]) =>
-      database.store.withOrganization(reviewer, work);
     const rounded = (list: readonly number[]) => list.map((each) => Math.round(each));
     console.log(
       JSON.stringify({
@@ -119,8 +109,7 @@ test(
         serverCpuMsPerClaim: Number(((1000 * serverCpuSeconds) / CLAIMS).toFixed(2)),
         secondsByTenth: rounded(secondsByTenth),
         importerMbByTenth: rounded(mbByTenth),
-        listMs: await median(() => asReviewer(({ claims }) => claims.list())),
-        summaryMs: await median(() => asReviewer(({ claims }) => claims.summary())),
+        ...(await listAndSummaryMs(database.store, reviewer)),
       }),
     );
     // Flat: what the end needs is what the middle needed. Of a short run a tenth may pass unseen.

@@ -7,6 +7,7 @@ import { DEMO_IDENTITIES, DEMO_ORGANIZATIONS } from "#lib/access/demo-identities
 import { seedDemo } from "#lib/access/seed-demo.ts";
 import { ENGINE_VERSION } from "#lib/estimate/engine-version.ts";
 import { createDrawSource } from "#lib/numeric/create-draw-source.ts";
+import { listAndSummaryMs } from "#tests/proofs/claims/list-and-summary-ms.ts";
 import { writeGeneratedClaims } from "#tests/proofs/claims/write-generated-claims.ts";
 import { type TemporaryDatabase, temporaryDatabase } from "#tests/store/temporary-database.ts";
 import { buildCommandLine, residentMb, startCommand } from "#tests/work/command-process.ts";
@@ -127,19 +128,6 @@ test(
     }
     expect(kills).toBeGreaterThan(0);
 
-    const timed = async (work: () => Promise<unknown>) => {
-      const times: number[] = [];
-      for (let i = 0; i < 7; i++) {
-        const from = performance.now();
-        await work();
-        times.push(performance.now() - from);
-      }
-      return Math.round(times.sort((one, other) => one - other)[3]!);
-    };
-    const asReviewer = <T>(work: Parameters<typeof database.store.withOrganization<T>>[1]) =>
-      database.store.withOrganization(reviewer, work);
-    const listMs = await timed(() => asReviewer(({ claims }) => claims.list()));
-    const summaryMs = await timed(() => asReviewer(({ claims }) => claims.summary()));
     const round = (log: { tenths: number[] }) => log.tenths.map((mb) => Math.round(mb));
     console.log(
       JSON.stringify({
@@ -147,8 +135,7 @@ test(
         importSeconds: Math.round(importSeconds),
         checkSeconds: Math.round(checkSeconds),
         kills: kills + IMPORTS_KILLED,
-        listMs,
-        summaryMs,
+        ...(await listAndSummaryMs(database.store, reviewer)),
         importerMbByTenth: round(memory.importer),
         workerMbByTenth: round(memory.worker),
       }),

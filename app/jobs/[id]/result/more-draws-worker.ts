@@ -1,5 +1,5 @@
 /// <reference lib="webworker" />
-import { type DrawElsewhere, prepareShares } from "#lib/estimate/draw-share.ts";
+import { type DrawElsewhere, drawByShares } from "#lib/estimate/draw-share.ts";
 import { estimate } from "#lib/estimate/estimate.ts";
 import { parseJob } from "#lib/job/parse-job.ts";
 import type { Ranged } from "#lib/job/result/ranged.ts";
@@ -25,17 +25,12 @@ const DRAWS_OF_SHARE = 500;
 const reply = (message: MoreDrawsReply) => postMessage(message);
 
 const drawWithProgress: DrawElsewhere = async (asked) => {
-  const evaluate = prepareShares(asked);
-  const rows: Float64Array[] = [];
-  for (let from = 0; from < asked.draws; from += DRAWS_OF_SHARE) {
-    const to = Math.min(from + DRAWS_OF_SHARE, asked.draws);
-    for (const [output, row] of evaluate(from, to).entries()) {
-      rows[output] ??= new Float64Array(asked.draws);
-      rows[output].set(row, from);
-    }
-    reply({ kind: "progress", done: to });
+  const shares = drawByShares(asked, DRAWS_OF_SHARE);
+  for (;;) {
+    const step = shares.next();
+    if (step.done) return step.value;
+    reply({ kind: "progress", done: step.value });
   }
-  return rows;
 };
 
 /** The same engine as on the server, with as many draws as were asked for. Whoever stops it ends this worker. */
